@@ -1,0 +1,218 @@
+//! Findings: rules of the book, what they require, what is provided, and whether that will do.
+
+use crate::bounds::Unit;
+use crate::error::EntryNo;
+use crate::math;
+
+/// The most findings that one check can produce: the longest joint has 7 gaps, 2 straps and some twenty single rules.
+pub const MAX_FINDINGS: usize = 40;
+
+macro_rules! subjects {
+    ($($id:ident $unit:ident $what:literal $open:literal;)*) => {
+        /// What a finding is about.
+        #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
+        #[repr(u8)]
+        pub enum Subject { $(#[doc = $what] $id),* }
+
+        /// All subjects, for tests and bindings.
+        pub const SUBJECTS: &[Subject] = &[$(Subject::$id),*];
+
+        impl Subject {
+            /// What is compared.
+            #[must_use]
+            pub const fn what(self) -> &'static str { match self { $(Subject::$id => $what),* } }
+            /// What to make of it when the rule is not met, or what the note says.
+            #[must_use]
+            pub const fn advice(self) -> &'static str { match self { $(Subject::$id => $open),* } }
+            /// Unit of the figures.
+            #[must_use]
+            pub const fn unit(self) -> Unit { match self { $(Subject::$id => Unit::$unit),* } }
+        }
+    };
+}
+
+subjects! {
+    PlateThickness Millimetre "plate thickness" "take a thicker plate";
+    HoleStandard Millimetre "hole of the standard series" "the hole is not of the series: take the next size, or say why not";
+    HoleLeast Millimetre "hole, least by thickness" "take a larger rivet";
+    HoleGreatest Millimetre "hole, greatest by thickness" "take a smaller rivet";
+    Clearance Millimetre "clearance of hole over rivet" "drill a closer hole";
+    PitchLeast Millimetre "pitch, least" "take a larger pitch: there is no room for the heads";
+    PitchGreatest Millimetre "pitch, greatest" "take a smaller pitch: the seam cannot be kept tight";
+    RowDistance Millimetre "distance between rows" "move the rows apart";
+    MarginLeast Millimetre "margin, least" "enlarge the margin";
+    MarginGreatest Millimetre "margin, greatest" "reduce the margin: the edge cannot be kept tight";
+    WideStrap Millimetre "single, wide or first strap" "take a thicker strap";
+    NarrowStrap Millimetre "narrow or second strap" "take a thicker strap";
+    Grip Millimetre "grip of the rivets" "take a larger rivet or fewer plies";
+    Scallop Millimetre "pitch for a straight caulked edge" "scallop the strap edge for caulking";
+    AllModes One "efficiency over all modes against the book's own" "a mode that the book does not count is weaker: judge by the efficiency over all modes";
+    CreditCap One "efficiency credited" "only the cap may be credited";
+    Room One "rivets over plate" "the joint has room: fewer rows, a smaller rivet or a larger pitch would do";
+    BearingUnknown One "bearing" "no bearing stress was given: crushing was not checked";
+    StrapsUnknown One "straps" "no strap thickness was given: straps were not checked";
+    RowsUnknown One "row distances" "row distances were not given: they were not checked";
+    MarginUnknown One "margin" "no margin was given: it was not checked";
+    ThinPlateJump Millimetre "plate thickness at which the hole rule changes" "the hole jumps at this thickness: compare both sides";
+    LapBending One "bending of the lap" "a lap bends as it pulls straight; no rule used here covers that";
+}
+
+/// Whether a rule is met.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
+#[repr(u8)]
+pub enum Verdict {
+    /// The rule is not met.
+    Open,
+    /// The rule exists, and whether it is met cannot be said.
+    Unknown,
+    /// Something to know; nothing is required.
+    Note,
+    /// The rule is met.
+    Met,
+}
+
+/// What a rule requires of a figure.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[repr(u8)]
+pub enum Required {
+    /// At least the required figure.
+    AtLeast,
+    /// At most the required figure.
+    AtMost,
+}
+
+/// One rule compared with the joint. Figures in the unit of the subject; not numbers where there are none.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Finding {
+    /// What it is about.
+    pub subject: Subject,
+    /// The row or gap (from 1), 0 for the joint.
+    pub row: u8,
+    /// The rule-book entry.
+    pub entry: EntryNo,
+    /// Sense of the requirement.
+    pub sense: Required,
+    /// What is required.
+    pub required: f64,
+    /// What is there.
+    pub provided: f64,
+    /// Whether that will do.
+    pub verdict: Verdict,
+}
+
+/// The findings of a check, open ones first.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Findings {
+    list: heapless::Vec<Finding, MAX_FINDINGS>,
+    lost: bool,
+}
+
+impl Findings {
+    /// No findings yet.
+    #[must_use]
+    pub const fn new() -> Self {
+        Findings { list: heapless::Vec::new(), lost: false }
+    }
+
+    /// The findings in order.
+    pub fn iter(&self) -> impl Iterator<Item = &Finding> {
+        self.list.iter()
+    }
+
+    /// How many there are.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.list.len()
+    }
+
+    /// Whether there are none.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.list.is_empty()
+    }
+
+    /// Whether a finding did not fit. The capacity covers every joint that can be built, and a test keeps it so.
+    #[must_use]
+    pub fn lost(&self) -> bool {
+        self.lost
+    }
+
+    /// How many rules are not met.
+    #[must_use]
+    pub fn open(&self) -> usize {
+        self.list.iter().filter(|f| f.verdict == Verdict::Open).count()
+    }
+
+    /// The finding on a subject at a row.
+    #[must_use]
+    pub fn find(&self, subject: Subject, row: u8) -> Option<&Finding> {
+        self.list.iter().find(|f| f.subject == subject && f.row == row)
+    }
+
+    /// Compares a figure with what is required of it.
+    pub(crate) fn compare(
+        &mut self,
+        subject: Subject,
+        row: u8,
+        entry: EntryNo,
+        sense: Required,
+        required: f64,
+        provided: f64,
+    ) {
+        let met = match sense {
+            Required::AtLeast => math::at_least(provided, required),
+            Required::AtMost => math::at_most(provided, required),
+        };
+        let verdict = if met { Verdict::Met } else { Verdict::Open };
+        self.push(Finding { subject, row, entry, sense, required, provided, verdict });
+    }
+
+    /// Something that cannot be judged.
+    pub(crate) fn unknown(&mut self, subject: Subject, entry: EntryNo, provided: f64) {
+        self.push(Finding {
+            subject,
+            row: 0,
+            entry,
+            sense: Required::AtMost,
+            required: f64::NAN,
+            provided,
+            verdict: Verdict::Unknown,
+        });
+    }
+
+    /// Something to know.
+    pub(crate) fn note(&mut self, subject: Subject) {
+        self.note_of(subject, EntryNo::NONE, f64::NAN, f64::NAN);
+    }
+
+    /// Something to know, with its figures.
+    pub(crate) fn note_of(&mut self, subject: Subject, entry: EntryNo, required: f64, provided: f64) {
+        self.push(Finding {
+            subject,
+            row: 0,
+            entry,
+            sense: Required::AtMost,
+            required,
+            provided,
+            verdict: Verdict::Note,
+        });
+    }
+
+    fn push(&mut self, finding: Finding) {
+        if self.list.push(finding).is_err() {
+            self.lost = true;
+        }
+    }
+
+    /// Open ones first, then unknown, notes, met; within each the order of the check.
+    pub(crate) fn open_first(&mut self) {
+        let mut sorted: heapless::Vec<Finding, MAX_FINDINGS> = heapless::Vec::new();
+        for verdict in [Verdict::Open, Verdict::Unknown, Verdict::Note, Verdict::Met] {
+            for f in self.list.iter().filter(|f| f.verdict == verdict) {
+                // As long as the list it is copied from.
+                let _ = sorted.push(*f);
+            }
+        }
+        self.list = sorted;
+    }
+}

@@ -1,0 +1,173 @@
+//! Checking: every failure mode, the efficiencies, and the rules that are met or not.
+
+mod finding;
+mod percent;
+mod rules_met;
+
+pub use finding::{Finding, Findings, MAX_FINDINGS, Required, SUBJECTS, Subject, Verdict};
+pub use percent::Percentages;
+
+use crate::bounds::Field;
+use crate::error::{Error, ErrorKind};
+use crate::formula::{self, Formula};
+use crate::given::Given;
+use crate::joint::{Joint, JointKind};
+use crate::materials::Materials;
+use crate::math;
+use crate::modes::{Class, Cut, Lens, Mode, Strengths};
+use crate::rules::{Counted, Entry, Rules};
+use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Why};
+
+/// What a check finds. Strengths in newtons for the strip, on the footing of the stresses that went in.
+#[derive(Clone, Debug)]
+pub struct Analysis<N = f64> {
+    /// The solid strip: least thickness times tension of the main plates.
+    pub solid: N,
+    /// Tearing at the outer row, the least of the main plates.
+    pub tear_outer: N,
+    /// All rivets in shear.
+    pub shear_all: N,
+    /// All rivets in bearing; `None` without a bearing stress.
+    pub bearing_all: Option<N>,
+    /// The weakest of all modes.
+    pub governing: Mode<N>,
+    /// The next weakest.
+    pub runner_up: Mode<N>,
+    /// The weakest of the modes that the rule book counts, seen with the book's eyes.
+    pub by_book: Mode<N>,
+    /// Efficiency over all modes.
+    pub efficiency: N,
+    /// `J`: efficiency by the modes that the book counts.
+    pub book_efficiency: N,
+    /// Efficiency credited: the lesser of the two, under the book's cap.
+    pub credited: N,
+    /// Plate, rivet and combined percentages.
+    pub percentages: Percentages<N>,
+    /// The rules, open ones first.
+    pub findings: Findings,
+}
+
+impl<N: Num> Analysis<N> {
+    /// Runner-up over governing mode: how far the next failure is away.
+    #[must_use]
+    pub fn runner_up_ratio(&self) -> f64 {
+        self.runner_up.strength.value() / self.governing.strength.value()
+    }
+
+    /// Tearing, shearing and bearing over the solid strip: the figures that the trade always quotes, even above 1.
+    #[must_use]
+    pub fn classic_efficiencies(&self) -> (N, N, Option<N>) {
+        let over = |p: N| formula::efficiency(p, self.solid);
+        (over(self.tear_outer), over(self.shear_all), self.bearing_all.map(over))
+    }
+}
+
+/// Whether a book counts a mode.
+#[must_use]
+pub fn counted(rules: &Rules, joint: &Joint, cut: &Cut) -> bool {
+    let form = joint.form();
+    match cut.class(form.kind(), form.row_count()) {
+        Class::PlateOuter | Class::Rivets => true,
+        Class::Strap => rules.on(Entry::COUNT_STRAP),
+        Class::PlateInner | Class::BothPlates => match rules.counts_inner() {
+            Counted::Never => false,
+            Counted::Always => true,
+            Counted::Doubled => next_row_doubled(joint, cut),
+        },
+    }
+}
+
+/// Whether a plate tears at the row next to its outer row, and that row has twice the rivets of the outer row.
+fn next_row_doubled(joint: &Joint, cut: &Cut) -> bool {
+    let form = joint.form();
+    let rows = form.row_count();
+    let doubled = |outer: usize, next: usize| {
+        u32::from(form.row(next).rivets) == u32::from(form.row(outer).rivets).wrapping_mul(2)
+    };
+    let lap_b = form.kind() == JointKind::Lap && cut.plate == 0 && usize::from(cut.other) == rows.wrapping_sub(1);
+    (cut.plate == 2 && cut.other == 0 && doubled(1, 2)) || (lap_b && doubled(rows, rows.wrapping_sub(1)))
+}
+
+/// Checks a joint: all modes, efficiencies and rules.
+///
+/// # Errors
+/// Stresses outside their range, or [`ErrorKind::Missing`] where the book checks bearing and no bearing stress is
+/// given.
+///
+/// ```
+/// use seamwright::{check::check, error::ErrorKind, joint::{Form, JointSpec}, materials::Materials,
+///     quantities::{Length, Stress}, rules::METRIC};
+/// let joint = JointSpec::new(Form::lap(2)?, Length::mm(71.0), Length::mm(13.0), Length::mm(23.0)).build()?;
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0));
+/// let found = check(&joint, &steel.bearing(Stress::mpa(120.0)), &METRIC.rules)?;
+/// assert!((found.efficiency - 0.6752).abs() < 1e-4); // Khurmi & Gupta, Example 9.4
+/// assert_eq!(check(&joint, &steel, &METRIC.rules).unwrap_err().kind, ErrorKind::Missing);
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn check(joint: &Joint, materials: &Materials, rules: &Rules) -> Result<Analysis, Error> {
+    check_with(Plain, joint, materials, rules)
+}
+
+/// [`check`] in any context: bare numbers, a record of steps, or numbers with derivatives.
+///
+/// # Errors
+/// As [`check`].
+#[inline]
+pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Rules) -> Result<Analysis<C::N>, Error> {
+    materials.validate()?;
+    let bearing_known = materials.plate.bearing.is_some() || materials.other.bearing.is_some();
+    if rules.on(Entry::BEARING_CHECKED) && !bearing_known {
+        return Err(Error::new(ErrorKind::Missing, Field::Bearing).entry(Entry::BEARING_CHECKED.no()));
+    }
+    let given = Given::new(c, joint, materials);
+    let form = joint.form();
+    let book = Strengths::new(c, joint, &given, rules, Lens::Book);
+    let by_book = book.weakest(|cut| counted(rules, joint, cut)).map(|(mode, _)| mode);
+    let real = Strengths::new(c, joint, &given, rules, Lens::Real);
+    // There is always a mode: the plate tears at row 1.
+    let first = real.mode(Cut { plate: 1, other: 0, narrow: 0 });
+    let (governing, runner_up) = real.weakest(|_| true).unwrap_or((first, None));
+    let by_book = close_mode(c, 2, by_book.unwrap_or(first));
+    let governing = close_mode(c, 0, governing);
+    let runner_up = close_mode(c, 1, runner_up.unwrap_or(governing));
+    let over = |q: Q, p: C::N| c.formula(Name(q, 0), Formula::Efficiency.no(), formula::efficiency(p, real.solid));
+    let efficiency = over(Q::Efficiency, governing.strength);
+    let book_efficiency = over(Q::BookEfficiency, by_book.strength);
+    let cap = c.table(Name(Q::Credited, 0), Entry::EFFICIENCY_CAP.no(), rules.get(Entry::EFFICIENCY_CAP));
+    let least = c.lesser(Name(Q::Credited, 0), Why::Least(Entry::COUNT_INNER.no()), book_efficiency, efficiency);
+    let credited = c.lesser(Name(Q::Credited, 0), Why::Cap(Entry::EFFICIENCY_CAP.no()), least, cap);
+    let percentages = percent::percentages(c, joint, &given, rules);
+    let mut analysis = Analysis {
+        solid: real.solid,
+        tear_outer: real.tear_outer,
+        shear_all: real.shear_all,
+        bearing_all: real.bearing_all,
+        governing,
+        runner_up,
+        by_book,
+        efficiency,
+        book_efficiency,
+        credited,
+        percentages,
+        findings: Findings::new(),
+    };
+    rules_met::dimensions(c, joint, &given, rules, &mut analysis.findings);
+    rules_met::strengths(materials, rules, &mut analysis);
+    if form.kind() == JointKind::Lap {
+        analysis.findings.note(Subject::LapBending);
+    }
+    analysis.findings.open_first();
+    Ok(analysis)
+}
+
+/// Names a mode's strength as a step.
+#[inline]
+fn close_mode<C: Ctx>(c: C, which: u8, mut mode: Mode<C::N>) -> Mode<C::N> {
+    mode.strength = c.formula(Name(Q::ModeStrength, which), Formula::CutStrength.no(), mode.strength);
+    mode
+}
+
+/// Whether two figures are the same for a reader: within the library's tolerance.
+pub(crate) fn same(a: f64, b: f64) -> bool {
+    math::at_least(a, b) && math::at_most(a, b)
+}

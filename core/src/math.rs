@@ -1,0 +1,122 @@
+//! The only door to `libm`, and the one place where "equal", "at least" and "rounded" are decided.
+//!
+//! `libm` is used on every target, so a laptop, a wheel and a Cortex-M give the same bits.
+
+/// Relative tolerance of every verdict and every rounding.
+///
+/// A dimension that is exactly at a limit, or exactly on a step of the shop's grid, must not fail or jump a whole
+/// step because the last bit of a product went the other way. 1e-9 of 100 mm is a tenth of a nanometre.
+pub const TOLERANCE: f64 = 1e-9;
+
+/// Square root, correctly rounded.
+#[must_use]
+#[inline(always)]
+pub fn sqrt(x: f64) -> f64 {
+    libm::sqrt(x)
+}
+
+/// Absolute value.
+#[must_use]
+#[inline(always)]
+pub fn abs(x: f64) -> f64 {
+    libm::fabs(x)
+}
+
+/// The larger of two numbers (the first when equal).
+#[must_use]
+#[inline(always)]
+pub fn larger(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
+}
+
+/// The smaller of two numbers (the first when equal).
+#[must_use]
+#[inline(always)]
+pub fn smaller(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
+}
+
+/// `a >= b`, up to [`TOLERANCE`].
+#[must_use]
+#[inline]
+pub fn at_least(a: f64, b: f64) -> bool {
+    a >= b - TOLERANCE * larger(abs(a), abs(b))
+}
+
+/// `a <= b`, up to [`TOLERANCE`].
+#[must_use]
+#[inline]
+pub fn at_most(a: f64, b: f64) -> bool {
+    at_least(b, a)
+}
+
+/// `a < b` by more than [`TOLERANCE`].
+#[must_use]
+#[inline]
+pub fn below(a: f64, b: f64) -> bool {
+    !at_least(a, b)
+}
+
+/// The greatest multiple of `step` not above `x`; an `x` that is a multiple up to [`TOLERANCE`] stays where it is.
+///
+/// `step <= 0` means "no grid": `x` comes back unchanged.
+#[must_use]
+#[inline]
+pub fn round_down(x: f64, step: f64) -> f64 {
+    if step > 0.0 {
+        let steps = x / step;
+        let whole = libm::floor(steps);
+        let next = whole + 1.0;
+        step * if at_least(steps, next) { next } else { whole }
+    } else {
+        x
+    }
+}
+
+/// The least multiple of `step` not below `x`; an `x` that is a multiple up to [`TOLERANCE`] stays where it is.
+///
+/// `step <= 0` means "no grid": `x` comes back unchanged.
+#[must_use]
+#[inline]
+pub fn round_up(x: f64, step: f64) -> f64 {
+    if step > 0.0 {
+        let down = round_down(x, step);
+        if at_least(down, x) { down } else { down + step }
+    } else {
+        x
+    }
+}
+
+/// The multiple of `step` nearest to `x`, halves going down (the smaller pitch has the more rivets).
+///
+/// `step <= 0` means "no grid": `x` comes back unchanged.
+#[must_use]
+#[inline]
+pub fn round_nearest(x: f64, step: f64) -> f64 {
+    let down = round_down(x, step);
+    if at_most(x - down, 0.5 * step) { down } else { round_up(x, step) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn exact_multiples_stay_and_neighbours_move() {
+        // 0.1 + 0.2 is an ulp above 0.3: it must not climb a whole step.
+        assert_eq!(round_up(0.1 + 0.2, 0.1), 3.0 * 0.1);
+        assert_eq!(round_down(71.0 - 1e-12, 1.0), 71.0);
+        assert_eq!(round_down(70.94, 1.0), 70.0);
+        assert_eq!(round_up(70.94, 1.0), 71.0);
+        assert_eq!(round_up(70.94, 0.0), 70.94);
+        assert_eq!(round_nearest(70.5, 1.0), 70.0);
+        assert_eq!(round_nearest(70.51, 1.0), 71.0);
+    }
+
+    #[test]
+    fn verdicts_forgive_an_ulp_and_nothing_more() {
+        assert!(at_least(1.0 - 1e-12, 1.0) && !at_least(1.0 - 1e-8, 1.0));
+        assert!(at_most(1.0 + 1e-12, 1.0) && !at_most(1.0 + 1e-8, 1.0));
+        assert!(below(0.999, 1.0) && !below(1.0 - 1e-12, 1.0));
+    }
+}

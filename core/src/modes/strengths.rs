@@ -1,0 +1,297 @@
+//! The pieces that cuts are made of: net sections by row, and what the rivets of each row hold.
+
+use super::rivets::{Fate, Reach, rivet_fates};
+use crate::error::EntryNo;
+use crate::formula::{self, Formula};
+use crate::given::{Given, pick};
+use crate::joint::{Arrangement, Joint, JointKind, MAX_ROWS};
+use crate::math;
+use crate::proportion;
+use crate::rules::{CloseRows, Entry, Rules};
+use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
+
+/// Which eyes a joint is seen with.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Lens {
+    /// As it is: every fate that a stress was given for.
+    Real,
+    /// As the rule book counts it: without bearing where the book has no such check, and with the book's factor on
+    /// the rivets.
+    Book,
+}
+
+/// Net sections and rows of a joint, newtons.
+#[derive(Clone, Copy, Debug)]
+pub struct Strengths<N> {
+    pub(super) rows: usize,
+    pub(super) lap: bool,
+    pub(super) even_share: bool,
+    pub(super) first_double: usize,
+    /// Whether plate B or the wide strap, and the narrow strap, have net sections.
+    pub(super) tears: [bool; 2],
+    /// Net sections by row: the plate, plate B or the wide strap, the narrow strap.
+    pub(super) net: [[N; MAX_ROWS]; 3],
+    /// Rows by [`Reach`].
+    pub(super) hold: [[N; MAX_ROWS]; 3],
+    pub(super) fate: [[Fate; MAX_ROWS]; 3],
+    pub(super) rivets: [N; MAX_ROWS],
+    pub(super) all_rivets: N,
+    /// Rows whose net section follows the zig-zag, one bit a row for each member.
+    pub(super) zigzag: [u8; 3],
+    /// The solid strip: least thickness times tension of the main plates.
+    pub solid: N,
+    /// Tearing at the outer row, the least of the main plates.
+    pub tear_outer: N,
+    /// All rivets in shear.
+    pub shear_all: N,
+    /// All rivets in bearing; `None` without a bearing stress.
+    pub bearing_all: Option<N>,
+}
+
+/// The distances between rows that the book prescribes, by gap, mm.
+#[inline]
+pub fn prescribed_gaps<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> [(C::N, Entry); MAX_ROWS] {
+    let mut gaps = [(C::N::lit(0.0), Entry::BACK_CHAIN); MAX_ROWS];
+    let d = |row: usize| given.diameter(rules, Entry::DISTANCE_DIAMETER, row);
+    for (row, slot) in (1..joint.form.row_count()).zip(gaps.iter_mut()) {
+        *slot = proportion::row_gap(c, rules, &joint.form, given.strip, row, d(row), d(row.wrapping_add(1)));
+    }
+    gaps
+}
+
+/// How much closer than prescribed the closest rows lie: actual over prescribed, under 1; `None` where none is closer.
+#[inline]
+fn closest<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Option<C::N> {
+    let mut worst: Option<C::N> = None;
+    let prescribed = prescribed_gaps(c, joint, given, rules);
+    for ((row, (least, _)), actual) in
+        (1_u8..).zip(prescribed).zip(joint.back).take(joint.form.row_count().wrapping_sub(1))
+    {
+        if actual > 0.0 && math::below(actual, least.value()) {
+            let g = c.given(Name(Q::RowGap, row), actual);
+            let ratio = c.formula(Name(Q::RowGapRatio, row), Formula::GapRatio.no(), formula::gap_ratio(g, least));
+            worst = Some(match worst {
+                Some(w) => c.lesser(Name(Q::RowGapRatio, 0), Why::Least(Entry::CLOSE_ROWS.no()), w, ratio),
+                None => ratio,
+            });
+        }
+    }
+    worst
+}
+
+/// One member of the joint: its thickness, its stress, and the quantity of its net section.
+#[derive(Clone, Copy)]
+struct Member<N> {
+    q: Q,
+    thickness: N,
+    tension: N,
+    /// The rows that it meets, from the side that carries the whole load.
+    outside_first: bool,
+    first_row: usize,
+}
+
+impl<N: Num> Strengths<N> {
+    /// Works out net sections and rows.
+    #[inline]
+    pub fn new<C: Ctx<N = N>>(c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) -> Self {
+        let form = &joint.form;
+        let rows = form.row_count();
+        let zero = N::lit(0.0);
+        let lap = form.kind() == JointKind::Lap;
+        let first_double = form.first_double_row();
+        let mut s = Strengths {
+            rows,
+            lap,
+            even_share: rules.on(Entry::INNER_SHARE),
+            first_double,
+            tears: [joint.other > 0.0, joint.narrow > 0.0 && first_double <= rows],
+            net: [[zero; MAX_ROWS]; 3],
+            hold: [[zero; MAX_ROWS]; 3],
+            fate: [[Fate::Whole; MAX_ROWS]; 3],
+            rivets: given.rivets,
+            all_rivets: c.given(Name(Q::RivetsInAll, 0), f64::from(form.rivets())),
+            zigzag: [0; 3],
+            solid: zero,
+            tear_outer: zero,
+            shear_all: zero,
+            bearing_all: None,
+        };
+        s.rivets_by_row(c, joint, given, rules, lens);
+        s.net_sections(c, joint, given, rules);
+        s.solid =
+            c.formula(Name(Q::Solid, 0), Formula::Solid.no(), formula::solid(given.strip, given.plate, given.tension));
+        let [plate, other, _] = &s.net;
+        s.tear_outer = pick(plate, 1);
+        if lap {
+            let b = c.formula(
+                Name(Q::OtherSolid, 0),
+                Formula::Solid.no(),
+                formula::solid(given.strip, given.other, given.other_tension),
+            );
+            s.solid = c.lesser(Name(Q::Solid, 0), Why::Least(EntryNo::NONE), s.solid, b);
+            s.tear_outer = c.lesser(Name(Q::TearOuter, 0), Why::Least(EntryNo::NONE), s.tear_outer, pick(other, rows));
+        }
+        s
+    }
+
+    #[inline]
+    fn rivets_by_row<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) {
+        let seam = if lens == Lens::Book && rules.get(Entry::SEAM_SAFETY) != rules.get(Entry::SEAM_DIVISOR) {
+            let f = c.table(Name(Q::Coefficient, 0), Entry::SEAM_SAFETY.no(), rules.get(Entry::SEAM_SAFETY));
+            let f1 = c.table(Name(Q::Coefficient, 0), Entry::SEAM_DIVISOR.no(), rules.get(Entry::SEAM_DIVISOR));
+            c.formula(Name(Q::Coefficient, 0), Formula::GapRatio.no(), formula::gap_ratio(f, f1))
+        } else {
+            N::lit(1.0)
+        };
+        let bearing = lens == Lens::Real || rules.on(Entry::BEARING_CHECKED);
+        let mut shear_all: Option<N> = None;
+        let mut bearing_all: Option<N> = Some(N::lit(0.0));
+        for row in 1..=self.rows {
+            let at = u8::try_from(row).unwrap_or(0);
+            let index = row.wrapping_sub(1);
+            let fates = rivet_fates(c, joint, given, rules, row, seam, bearing);
+            let n = given.rivets_in(row);
+            let double = joint.form.row(row).planes == 2;
+            let full = if double { Reach::Both } else { Reach::Other };
+            for reach in [Reach::Other, Reach::Narrow, Reach::Both] {
+                let (one, fate) = fates.weakest(if double { reach } else { Reach::Other });
+                let held = c.formula(Name(Q::RowRivetsHold, at), Formula::RowHold.no(), formula::row_hold(n, one));
+                if let (Some(h), Some(f)) = (
+                    self.hold.get_mut(reach as usize).and_then(|r| r.get_mut(index)),
+                    self.fate.get_mut(reach as usize).and_then(|r| r.get_mut(index)),
+                ) {
+                    *h = held;
+                    *f = fate;
+                }
+            }
+            let [other, _, both] = fates.shear;
+            let shear = formula::row_hold(n, if double { both } else { other });
+            shear_all = Some(shear_all.map_or(shear, |sum| formula::cut_strength(sum, shear)));
+            bearing_all = match (bearing_all, fates.crush(c, at, full)) {
+                (Some(sum), Some(one)) => Some(formula::cut_strength(sum, formula::row_hold(n, one))),
+                _ => None,
+            };
+            // The sum so far is closed row by row, so that one line of the working stays short.
+            shear_all = shear_all.map(|sum| c.formula(Name(Q::ShearAll, at), Formula::CutStrength.no(), sum));
+            bearing_all = bearing_all.map(|sum| c.formula(Name(Q::BearingAll, at), Formula::CutStrength.no(), sum));
+        }
+        self.shear_all = shear_all.unwrap_or(N::lit(0.0));
+        self.bearing_all = bearing_all;
+    }
+
+    #[inline]
+    fn net_sections<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules) {
+        let crowded = match rules.close_rows() {
+            CloseRows::ModifiedPercentage => closest(c, joint, given, rules),
+            _ => None,
+        };
+        let members = [
+            Some(Member {
+                q: Q::PlateTear,
+                thickness: given.plate,
+                tension: given.tension,
+                outside_first: true,
+                first_row: 1,
+            }),
+            (joint.other > 0.0).then_some(Member {
+                q: Q::OtherTear,
+                thickness: given.other,
+                tension: given.other_tension,
+                outside_first: false,
+                first_row: 1,
+            }),
+            (joint.narrow > 0.0).then_some(Member {
+                q: Q::NarrowTear,
+                thickness: given.narrow,
+                tension: given.other_tension,
+                outside_first: false,
+                first_row: self.first_double,
+            }),
+        ];
+        for ((member, net), zigzag) in members.into_iter().zip(self.net.iter_mut()).zip(self.zigzag.iter_mut()) {
+            let Some(member) = member else { continue };
+            // The row that takes the whole load of a main plate: Reg. 184(d) corrects that one.
+            let outer = match member.q {
+                Q::PlateTear => 1,
+                Q::OtherTear if self.lap => self.rows,
+                _ => 0,
+            };
+            for (row, slot) in (1..=self.rows).zip(net.iter_mut()).skip(member.first_row.wrapping_sub(1)) {
+                let at = u8::try_from(row).unwrap_or(0);
+                let d = deducted(c, given, rules, row);
+                let mut n = given.rivets_in(row);
+                if let Some(ratio) = crowded.filter(|_| row == outer) {
+                    n = c.formula(
+                        Name(Q::HolesCounted, at),
+                        Formula::CrowdedHoles.no(),
+                        formula::crowded_holes(ratio, n),
+                    );
+                }
+                let straight = formula::net_section(given.strip, n, d, member.thickness, member.tension);
+                *slot = c.formula(Name(member.q, at), Formula::NetSection.no(), straight);
+                let next = if member.outside_first { row.wrapping_add(1) } else { row.wrapping_sub(1) };
+                let meets = next >= member.first_row && next <= self.rows;
+                if meets && let Some(path) = zigzag_section(c, joint, given, rules, &member, row, next) {
+                    if path.value() < slot.value() {
+                        *zigzag |= 1_u8.wrapping_shl(u32::from(at).wrapping_sub(1));
+                    }
+                    *slot = c.lesser(Name(member.q, at), Why::Least(Entry::CLOSE_ROWS.no()), *slot, path);
+                }
+            }
+        }
+    }
+}
+
+/// The diameter that a hole of a row takes from a net section.
+#[inline]
+fn deducted<C: Ctx>(c: C, given: &Given<C::N>, rules: &Rules, row: usize) -> C::N {
+    let d = given.diameter(rules, Entry::TEAR_DIAMETER, row);
+    let allowance = rules.get(Entry::TEAR_ALLOWANCE);
+    if allowance > 0.0 {
+        let allowance = c.table(Name(Q::Allowance, 0), Entry::TEAR_ALLOWANCE.no(), allowance);
+        let at = u8::try_from(row).unwrap_or(0);
+        c.formula(Name(Q::TearDiameter, at), Formula::Deducted.no(), formula::deducted(d, allowance))
+    } else {
+        d
+    }
+}
+
+/// The net section along the zig-zag from row `row` to its neighbour `next`, where the book asks for it and the row
+/// distance is known.
+#[inline]
+fn zigzag_section<C: Ctx>(
+    c: C,
+    joint: &Joint,
+    given: &Given<C::N>,
+    rules: &Rules,
+    member: &Member<C::N>,
+    row: usize,
+    next: usize,
+) -> Option<C::N> {
+    if rules.close_rows() != CloseRows::Stagger || joint.form.arrangement() != Arrangement::Zigzag {
+        return None;
+    }
+    let (outside, inside) = if row < next { (row, next) } else { (next, row) };
+    let gap = joint.back_pitch(outside)?;
+    let at = u8::try_from(row).unwrap_or(0);
+    let (n1, n2) = (joint.form.row(outside).rivets, joint.form.row(inside).rivets);
+    let (few, many) = if n1 < n2 { (n1, n2) } else { (n2, n1) };
+    let g = c.given(Name(Q::RowGap, u8::try_from(outside).unwrap_or(0)), gap.to_mm());
+    let many_rivets = C::N::lit(f64::from(many));
+    let q = c.formula(Name(Q::Gauge, at), Formula::Gauge.no(), formula::gauge(given.strip, many_rivets));
+    // Each hole of the thinner row is reached and left by a diagonal.
+    let diagonals = C::N::lit(2.0 * f64::from(few));
+    let x = c.formula(Name(Q::ZigzagGain, at), Formula::ZigzagGain.no(), formula::zigzag_gain(diagonals, g, q));
+    let (d1, d2) = (deducted(c, given, rules, row), deducted(c, given, rules, next));
+    let path = formula::zigzag_net_section(
+        given.strip,
+        given.rivets_in(row),
+        d1,
+        given.rivets_in(next),
+        d2,
+        x,
+        member.thickness,
+        member.tension,
+    );
+    Some(c.formula(Name(member.q, at), Formula::ZigzagNetSection.no(), path))
+}

@@ -1,0 +1,297 @@
+//! Books: the numbers, the citations, and the ways to make a book of one's own.
+
+use super::entries::{ENTRIES, Entry, EntryKind, GROUPS, find, info};
+use super::{BRITISH_MARINE, GERMAN_1908, INDIAN, METRIC, STRUCTURAL, US_CODE, US_EXISTING};
+use crate::bounds::Field;
+use crate::error::{EntryNo, Error, ErrorKind};
+use crate::math;
+
+/// How far a figure of a rule book can be trusted.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
+#[repr(u8)]
+pub enum Label {
+    /// Seen in a text of the source.
+    Read,
+    /// From memory; not seen. Check it before relying on it.
+    Memory,
+    /// Common practice of the trade, without a source.
+    Practice,
+    /// Set by the user, or by this library where the source is silent.
+    Own,
+}
+
+impl Label {
+    /// The word printed on sheets.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Label::Read => "READ",
+            Label::Memory => "MEM",
+            Label::Practice => "PRACTICE",
+            Label::Own => "OWN",
+        }
+    }
+}
+
+/// Where a figure stands.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Clause<'a> {
+    /// Number of the clause, equation, table or page.
+    pub number: &'a str,
+    /// Position in the book's list of sources.
+    pub source: u8,
+    /// How far it can be trusted.
+    pub label: Label,
+}
+
+impl<'a> Clause<'a> {
+    /// A clause seen in the book's source number `source`.
+    #[must_use]
+    pub const fn read(source: u8, number: &'a str) -> Self {
+        Clause { number, source, label: Label::Read }
+    }
+
+    /// A clause of source number `source` cited from memory.
+    #[must_use]
+    pub const fn memory(source: u8, number: &'a str) -> Self {
+        Clause { number, source, label: Label::Memory }
+    }
+
+    /// Common practice, in words.
+    #[must_use]
+    pub const fn practice(number: &'a str) -> Self {
+        Clause { number, source: u8::MAX, label: Label::Practice }
+    }
+
+    /// This library's or the user's own choice, in words.
+    #[must_use]
+    pub const fn own(number: &'a str) -> Self {
+        Clause { number, source: u8::MAX, label: Label::Own }
+    }
+}
+
+/// One statement of a book: an entry (or the head of a list), its value or values, and the clause.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Item<'a> {
+    /// The entry, or the first line of a list.
+    pub entry: Entry,
+    /// Its value, or the values of consecutive lines.
+    pub values: &'a [f64],
+    /// Where it stands.
+    pub clause: Clause<'a>,
+}
+
+impl<'a> Item<'a> {
+    /// A statement.
+    #[must_use]
+    pub const fn new(entry: Entry, values: &'a [f64], clause: Clause<'a>) -> Self {
+        Item { entry, values, clause }
+    }
+}
+
+/// The numbers of a rule book. `Copy`, without texts and without lifetime.
+#[derive(Clone, Copy, PartialEq, Debug)]
+#[repr(C)]
+pub struct Rules {
+    values: [f64; ENTRIES],
+}
+
+impl Rules {
+    /// A book that is silent on everything: every entry has its neutral value.
+    pub const SILENT: Rules = silent();
+
+    /// The value of an entry.
+    #[must_use]
+    #[inline(always)]
+    pub fn get(&self, entry: Entry) -> f64 {
+        self.values.get(entry.index()).copied().unwrap_or(0.0)
+    }
+
+    /// The entry as a small whole number: a switch or a choice.
+    #[must_use]
+    #[inline(always)]
+    pub fn choice(&self, entry: Entry) -> u8 {
+        let v = self.get(entry);
+        if v >= 1.5 {
+            2
+        } else if v >= 0.5 {
+            1
+        } else {
+            0
+        }
+    }
+
+    /// This book with one entry changed.
+    ///
+    /// # Errors
+    /// A value that is not finite, outside the entry's range, or not one of its choices.
+    ///
+    /// ```
+    /// use seamwright::{error::ErrorKind, rules::{Entry, METRIC}};
+    /// let mine = METRIC.rules.with(Entry::DOUBLE_SHEAR, 1.75)?;
+    /// assert_eq!(mine.get(Entry::DOUBLE_SHEAR), 1.75);
+    /// assert_eq!(mine.with(Entry::DOUBLE_SHEAR, 2.5).unwrap_err().kind, ErrorKind::TooLarge);
+    /// # Ok::<(), seamwright::Error>(())
+    /// ```
+    pub fn with(mut self, entry: Entry, value: f64) -> Result<Self, Error> {
+        let row = info(entry);
+        let error = |kind| Error::new(kind, Field::RuleEntry).value(value).entry(entry.no()).index(row.line);
+        if !value.is_finite() {
+            return Err(error(ErrorKind::NotFinite));
+        }
+        if value < row.lo {
+            return Err(error(ErrorKind::TooSmall).limit(row.lo));
+        }
+        if value > row.hi {
+            return Err(error(ErrorKind::TooLarge).limit(row.hi));
+        }
+        if !matches!(row.kind, EntryKind::Number(_)) && math::round_nearest(value, 1.0) != value {
+            return Err(error(ErrorKind::WrongChoice).limit(row.hi));
+        }
+        if let Some(slot) = self.values.get_mut(entry.index()) {
+            *slot = value;
+        }
+        Ok(self)
+    }
+
+    /// This book with the entry of a key changed.
+    ///
+    /// # Errors
+    /// An unknown key, or what [`Rules::with`] refuses.
+    ///
+    /// ```
+    /// use seamwright::{error::ErrorKind, rules::METRIC};
+    /// assert!(METRIC.rules.with_key("hole.sqrt", 6.05).is_ok());
+    /// assert_eq!(METRIC.rules.with_key("hole.root", 6.05).unwrap_err().kind, ErrorKind::UnknownKey);
+    /// ```
+    pub fn with_key(self, key: &str, value: f64) -> Result<Self, Error> {
+        let entry = find(key).ok_or(Error::new(ErrorKind::UnknownKey, Field::RuleEntry).value(value))?;
+        self.with(entry, value)
+    }
+
+    /// Whether the book contradicts itself: series and tables must rise, a hole must not be smaller than its rivet,
+    /// and the least must not pass the greatest.
+    ///
+    /// # Errors
+    /// [`ErrorKind::BookUnsound`] with the entry at fault.
+    pub fn validate(&self) -> Result<(), Error> {
+        let unsound =
+            |e: Entry| Err(Error::new(ErrorKind::BookUnsound, Field::RuleEntry).entry(e.no()).value(self.get(e)));
+        let rises = |head: Entry, lines: usize| {
+            (1..lines).map(|i| head.at(i)).find(|e| {
+                let before = Entry::from_no(EntryNo(e.no().0.wrapping_sub(1))).map_or(0.0, |b| self.get(b));
+                let here = self.get(*e);
+                here != 0.0 && (here <= before || before == 0.0)
+            })
+        };
+        for (head, lines) in [
+            (Entry::SERIES_RIVET, 24),
+            (Entry::SERIES_HOLE, 24),
+            (Entry::HOLE_TABLE_PLATE, 12),
+            (Entry::STRAP_TABLE_PLATE, 20),
+        ] {
+            if let Some(e) = rises(head, lines) {
+                return unsound(e);
+            }
+        }
+        for line in 0..24 {
+            let hole = Entry::SERIES_HOLE.at(line);
+            if self.get(hole) < self.get(Entry::SERIES_RIVET.at(line)) {
+                return unsound(hole);
+            }
+        }
+        for (least, greatest) in [
+            (Entry::HOLE_PER_PLATE_LEAST, Entry::HOLE_PER_PLATE_GREATEST),
+            (Entry::MARGIN_LEAST, Entry::MARGIN_GREATEST),
+        ] {
+            if self.get(greatest) != 0.0 && self.get(greatest) < self.get(least) {
+                return unsound(greatest);
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Every entry at its neutral value.
+#[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
+const fn silent() -> Rules {
+    let mut values = [0.0; ENTRIES];
+    let mut g = 0;
+    while g < GROUPS.len() {
+        let (first, len, row) = &GROUPS[g];
+        let mut i = 0;
+        while i < *len as usize {
+            values[first.index() + i] = row.default;
+            i += 1;
+        }
+        g += 1;
+    }
+    Rules { values }
+}
+
+/// A rule book: the numbers, and what they are cited from.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct RuleBook<'a> {
+    /// The numbers, which is all that routines take.
+    pub rules: Rules,
+    /// Short name for flags and files.
+    pub id: &'a str,
+    /// Title and edition.
+    pub title: &'a str,
+    /// The sources that clauses point to.
+    pub sources: &'a [&'a str],
+    /// What the book says, with clauses; entries not listed are silent.
+    pub items: &'a [Item<'a>],
+}
+
+impl<'a> RuleBook<'a> {
+    /// A book from its items, on top of a silent book. Evaluated by the compiler for the built-in books; a value
+    /// outside its entry's range is kept, and found by [`Rules::with`]'s check in the tests of the built-in books.
+    #[must_use]
+    #[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "guarded by the loop conditions")]
+    pub const fn from_items(id: &'a str, title: &'a str, sources: &'a [&'a str], items: &'a [Item<'a>]) -> Self {
+        let mut values = Rules::SILENT.values;
+        let mut n = 0;
+        while n < items.len() {
+            let item = &items[n];
+            let mut i = 0;
+            while i < item.values.len() && item.entry.index() + i < ENTRIES {
+                values[item.entry.index() + i] = item.values[i];
+                i += 1;
+            }
+            n += 1;
+        }
+        RuleBook { rules: Rules { values }, id, title, sources, items }
+    }
+
+    /// The clause behind an entry; a silent entry has none.
+    #[must_use]
+    pub fn clause(&self, entry: EntryNo) -> Option<Clause<'a>> {
+        let at = usize::from(entry.0);
+        self.items.iter().find_map(|item| {
+            let from = item.entry.index();
+            (at >= from && at.wrapping_sub(from) < item.values.len()).then_some(item.clause)
+        })
+    }
+
+    /// The title of the source of a clause; empty for practice and own choices.
+    #[must_use]
+    pub fn source(&self, clause: &Clause<'_>) -> &'a str {
+        self.sources.get(usize::from(clause.source)).copied().unwrap_or("")
+    }
+}
+
+/// The built-in books.
+pub const BOOKS: &[&RuleBook<'static>] =
+    &[&METRIC, &INDIAN, &US_CODE, &US_EXISTING, &BRITISH_MARINE, &GERMAN_1908, &STRUCTURAL];
+
+/// A built-in book by its short name.
+///
+/// ```
+/// assert_eq!(seamwright::rules::book("indian").map(|b| b.id), Some("indian"));
+/// assert!(seamwright::rules::book("unheard of").is_none());
+/// ```
+#[must_use]
+pub fn book(id: &str) -> Option<&'static RuleBook<'static>> {
+    BOOKS.iter().find(|b| b.id == id).copied()
+}

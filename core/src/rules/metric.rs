@@ -1,0 +1,77 @@
+//! General metric machine-design practice, as the textbooks teach it.
+
+use super::{Clause, Entry as E, Item, RuleBook};
+
+const KHURMI: u8 = 0;
+const BHANDARI: u8 = 1;
+const IS_1928: u8 = 2;
+
+const UNWIN: Clause = Clause::read(KHURMI, "ch. 9, Unwin's rule, Examples 9.4 to 9.11");
+const THIN: Clause = Clause::read(KHURMI, "Example 9.5 (plate under 8 mm)");
+const CAP: Clause = Clause::read(KHURMI, "Examples 9.4 to 9.9 (Table 9.5 itself not seen)");
+const CAP_MEM: Clause = Clause::memory(KHURMI, "Table 9.5");
+const DOUBLE: Clause = Clause::read(KHURMI, "Example 9.3 (2; others take 1.875 or 1.75)");
+const BACK: Clause = Clause::read(KHURMI, "Examples 9.4, 9.7, 9.9");
+const STRAP: Clause = Clause::read(KHURMI, "Examples 9.6 to 9.10");
+const HALF: Clause = Clause::read(BHANDARI, "Examples 8.21, 8.22");
+const HOLE: Clause = Clause::read(KHURMI, "Example 9.4: hole diameter in tearing, shear and bearing");
+const STEP: Clause = Clause::practice("whole millimetres");
+
+/// Machine-design textbooks, metric: 6 sqrt t, double shear 2, pitch capped by the boiler table.
+pub const METRIC: RuleBook<'static> = RuleBook::from_items(
+    "metric",
+    "General metric machine-design practice (textbooks)",
+    &[
+        "R.S. Khurmi & J.K. Gupta, A Textbook of Machine Design, ch. 9 (open transcription; printed page not seen)",
+        "V.B. Bhandari, Design of Machine Elements, ch. 8 (open transcription; printed page not seen)",
+        "IS 1928:1961, Boiler rivets (series; hole sizes partly from memory)",
+    ],
+    ITEMS,
+);
+
+const ITEMS: &[Item<'static>] = &[
+    Item::new(E::HOLE_RULE, &[0.0], UNWIN),
+    Item::new(E::HOLE_SQRT, &[6.0], UNWIN),
+    Item::new(E::HOLE_THIN_RULE, &[1.0], THIN),
+    Item::new(E::HOLE_THIN_BELOW, &[8.0], THIN),
+    Item::new(E::HOLE_THIN_AT, &[0.0], Clause::own("8 mm itself is taken as thick plate")),
+    Item::new(E::HOLE_ROUND, &[0.0], UNWIN),
+    Item::new(E::SERIES_RIVET, super::indian::RIVETS, Clause::read(IS_1928, "preferred sizes")),
+    Item::new(
+        E::SERIES_HOLE,
+        super::indian::HOLES,
+        Clause::memory(IS_1928, "holes 13, 15, 17, 25, 37.5 to 50 not seen"),
+    ),
+    Item::new(E::TEAR_DIAMETER, &[0.0], HOLE),
+    Item::new(E::SHEAR_DIAMETER, &[0.0], HOLE),
+    Item::new(E::BEARING_DIAMETER, &[0.0], HOLE),
+    Item::new(E::DISTANCE_DIAMETER, &[0.0], HOLE),
+    Item::new(E::DOUBLE_SHEAR, &[2.0], DOUBLE),
+    Item::new(E::LONE_PLANE, &[0.0], Clause::practice("half of double shear")),
+    Item::new(E::BEARING_CHECKED, &[1.0], HOLE),
+    Item::new(E::COUNT_INNER, &[2.0], BACK),
+    Item::new(E::PITCH_LEAST, &[2.0], Clause::read(BHANDARI, "Examples 8.21, 8.23")),
+    Item::new(E::PITCH_MAX_LAP, &[1.31, 2.62, 3.47, 4.17], CAP),
+    Item::new(E::PITCH_MAX_SINGLE, &[1.53, 3.06, 4.05], CAP_MEM),
+    Item::new(E::PITCH_MAX_DOUBLE, &[1.75, 3.50, 4.63], CAP),
+    Item::new(E::PITCH_MAX_DOUBLE.at(3), &[5.52], CAP_MEM),
+    Item::new(E::PITCH_MAX_DOUBLE.at(4), &[6.00], CAP),
+    Item::new(E::PITCH_MAX_ADD, &[41.28], CAP),
+    Item::new(E::PITCH_STEP, &[1.0], STEP),
+    Item::new(E::PITCH_ROUND, &[0.0], Clause::own("down, so that no cap is passed")),
+    Item::new(E::PITCH_BALANCE, &[1.0], Clause::practice("tearing against the weaker of shear and bearing")),
+    Item::new(E::BACK_CHAIN, &[0.0, 0.0, 2.0, 0.0], BACK),
+    Item::new(E::BACK_ZIGZAG, &[0.33, 0.0, 0.67, 0.0], BACK),
+    Item::new(E::BACK_HALF_CHAIN, &[0.33, 0.0, 0.67, 0.0], BACK),
+    Item::new(E::BACK_HALF_ZIGZAG, &[0.2, 0.0, 1.15, 0.0], BACK),
+    Item::new(E::BACK_STEP, &[1.0], STEP),
+    Item::new(E::MARGIN_LEAST, &[1.5], BACK),
+    Item::new(E::MARGIN_STEP, &[1.0], STEP),
+    Item::new(E::STRAP_SINGLE, &[1.125], Clause::memory(KHURMI, "straps, single")),
+    Item::new(E::STRAP_EQUAL, &[0.625], STRAP),
+    Item::new(E::STRAP_WIDE, &[0.75], STRAP),
+    Item::new(E::STRAP_NARROW, &[0.625], STRAP),
+    Item::new(E::STRAP_OMITTED, &[1.0], HALF),
+    Item::new(E::STRAP_STEP, &[1.0], STEP),
+    Item::new(E::ROOM, &[1.5], Clause::own("half as strong again")),
+];
