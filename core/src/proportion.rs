@@ -4,6 +4,7 @@
 
 use crate::error::EntryNo;
 use crate::formula::{self, Formula};
+use crate::given::Given;
 use crate::joint::{Arrangement, Form, JointKind};
 use crate::rules::{Entry, HoleTable, Rules};
 use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
@@ -239,20 +240,33 @@ pub enum Strap {
     Narrow,
 }
 
+/// What a strap covers.
+#[derive(Clone, Copy, Debug)]
+pub struct Covered<N> {
+    /// Thickness of the plate.
+    pub plate: N,
+    /// Width of the strip.
+    pub strip: N,
+    /// Rivets and diameter of the outer row.
+    pub outer: (N, N),
+    /// Rivets and diameter of the row at the butt.
+    pub butt: (N, N),
+}
+
+impl<N: Num> Covered<N> {
+    /// Takes the figures of a joint of a form.
+    #[inline]
+    pub fn new(form: &Form, given: &Given<N>, rules: &Rules) -> Self {
+        let row = |r: usize| (given.rivets_in(r), given.diameter(rules, Entry::TEAR_DIAMETER, r));
+        Covered { plate: given.plate, strip: given.strip, outer: row(1), butt: row(form.row_count()) }
+    }
+}
+
 /// The least thickness of a strap, mm, before it is rounded up to a stock thickness.
-///
-/// `outer` and `butt` are rivets and deducted diameter of the outer row and of the row at the butt.
 #[inline]
-pub fn strap_least<C: Ctx>(
-    c: C,
-    rules: &Rules,
-    form: &Form,
-    strap: Strap,
-    t: C::N,
-    strip: C::N,
-    outer: (C::N, C::N),
-    butt: (C::N, C::N),
-) -> Limit<C::N> {
+pub fn strap_least<C: Ctx>(c: C, rules: &Rules, form: &Form, strap: Strap, covered: &Covered<C::N>) -> Limit<C::N> {
+    let t = covered.plate;
+    let (outer, butt) = (covered.outer, covered.butt);
     let name = Name(Q::StrapLeast, if strap == Strap::Wide { 1 } else { 2 });
     let (least, entry) = if rules.on(Entry::STRAP_RULE) {
         match rules.table_strap(t.value()) {
@@ -279,7 +293,7 @@ pub fn strap_least<C: Ctx>(
             _ => true,
         };
         if thickened && form.row(form.row_count()).rivets > form.outer_rivets() {
-            let thick = formula::strap_thickened(b, strip, outer.0, outer.1, butt.0, butt.1);
+            let thick = formula::strap_thickened(b, covered.strip, outer.0, outer.1, butt.0, butt.1);
             (c.formula(name, Formula::StrapThickened.no(), thick), entry)
         } else {
             (b, entry)

@@ -98,6 +98,7 @@ quantities! {
     RowRivetsHold "R" Newton "rivets of the row";
     TearOuter "Pt" Newton "tearing at the outer row";
     ShearAll "Ps" Newton "all rivets in shear";
+    RivetsWeaker "Pw" Newton "all rivets, each by the weaker of shear and bearing";
     BearingAll "Pc" Newton "all rivets in bearing";
     ModeStrength "P" Newton "strength of the mode";
     Efficiency "eta" One "efficiency over all modes";

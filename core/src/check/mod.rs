@@ -6,6 +6,7 @@ mod rules_met;
 
 pub use finding::{Finding, Findings, MAX_FINDINGS, Required, SUBJECTS, Subject, Verdict};
 pub use percent::Percentages;
+pub(crate) use rules_met::{densest, extremes, thinner};
 
 use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};

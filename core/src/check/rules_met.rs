@@ -6,7 +6,7 @@ use crate::joint::{Joint, JointKind};
 use crate::materials::Materials;
 use crate::math;
 use crate::modes::prescribed_gaps;
-use crate::proportion::{self, Limit, Strap};
+use crate::proportion::{self, Covered, Limit, Strap};
 use crate::rules::{Entry, Rules};
 use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
 
@@ -60,7 +60,7 @@ fn plate_and_hole(joint: &Joint, rules: &Rules, out: &mut Findings) {
 }
 
 /// The row with the most rivets, the larger hole where rows are alike.
-fn densest(joint: &Joint) -> usize {
+pub(crate) fn densest(joint: &Joint) -> usize {
     let mut best = (1, 0, 0.0);
     for (row, number) in joint.rows().iter().zip(1..) {
         if row.rivets > best.1 || (row.rivets == best.1 && row.hole > best.2) {
@@ -156,16 +156,14 @@ fn straps<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: 
     if joint.other <= 0.0 || (double && joint.narrow <= 0.0) {
         out.unknown(Subject::StrapsUnknown, Entry::STRAP_EQUAL.no(), f64::NAN);
     }
-    let last = form.row_count();
-    let outer = (given.rivets_in(1), given.diameter(rules, Entry::TEAR_DIAMETER, 1));
-    let butt = (given.rivets_in(last), given.diameter(rules, Entry::TEAR_DIAMETER, last));
+    let covered = Covered::new(form, given, rules);
     for (strap, subject, provided) in
         [(Strap::Wide, Subject::WideStrap, joint.other), (Strap::Narrow, Subject::NarrowStrap, joint.narrow)]
     {
         if provided <= 0.0 {
             continue;
         }
-        match proportion::strap_least(c, rules, form, strap, given.plate, given.strip, outer, butt) {
+        match proportion::strap_least(c, rules, form, strap, &covered) {
             Limit::At(least, entry) => {
                 out.compare(subject, 0, entry.no(), Required::AtLeast, least.value(), provided);
             }

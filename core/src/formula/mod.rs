@@ -13,8 +13,8 @@ pub use plate::{
     plate_percentage, solid, zigzag_gain, zigzag_net_section,
 };
 pub use rivet::{
-    bearing, double_shear, hole_by_bearing, hole_by_root, plane_shear, rivet_percentage, row_hold, shear_out,
-    single_shear,
+    bearing, double_shear, half, hole_by_bearing, hole_by_root, plane_shear, rivet_percentage, row_hold, safety_ratio,
+    shear_out, single_shear,
 };
 pub use spacing::{
     gauge, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share, strap_thickened, times,
@@ -53,6 +53,8 @@ formulas! {
     SingleShear "Fs = pi/4 d^2 ss" "strength of materials";
     DoubleShear "Fs = z pi/4 d^2 ss" "Reg. 177 Eq. (3), z = C";
     PlaneShear "Fs1 = z/2 pi/4 d^2 ss" "half of double shear, common practice";
+    Half "Fs1 = Fs/2" "one of two planes that are both on the cut";
+    SafetyRatio "x = F/F1" "Laying Out for Boiler Makers p. 33";
     Bearing "Fb = d t sc" "strength of materials";
     ShearOut "Fm = 2 (m - d/2) t sp" "common practice";
     RowHold "R = n F" "sum over the rivets of a row";

@@ -35,6 +35,18 @@ pub fn plane_shear<N: Num>(z: N, d: N, ss: N) -> N {
     z / N::lit(2.0) * N::lit(PI / 4.0) * d * d * ss
 }
 
+/// `Fs1 = Fs/2`: one plane of two that are both on the cut.
+#[inline(always)]
+pub fn half<N: Num>(fs: N) -> N {
+    fs / N::lit(2.0)
+}
+
+/// `x = F/F1`: the seam's factor of safety over the book's divisor.
+#[inline(always)]
+pub fn safety_ratio<N: Num>(f: N, f1: N) -> N {
+    f / f1
+}
+
 /// `Fb = d t sc`
 #[inline(always)]
 pub fn bearing<N: Num>(d: N, t: N, sc: N) -> N {

@@ -118,7 +118,7 @@ impl<C: Ctx> Forced<'_, C> {
                 break;
             }
             let one_double = self.joint.form.row(row).planes == 2;
-            let fates = rivet_fates(self.c, self.joint, self.given, self.rules, row, C::N::lit(1.0), true);
+            let fates = rivet_fates(self.c, self.joint, self.given, self.rules, row, None, true);
             let one = forced_fate(&fates, if one_double { double } else { single }, one_double)?;
             let held = formula::row_hold(self.given.rivets_in(row), one);
             sum = Some(sum.map_or(held, |s| formula::cut_strength(s, held)));

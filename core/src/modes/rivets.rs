@@ -55,8 +55,8 @@ pub struct RivetFates<N> {
 
 /// What a rivet of row `row` (from 1) bears in each fate.
 ///
-/// `seam` multiplies its shear strength (the book's `F/F1`, 1 for the real joint); `bearing` says whether crushing and
-/// shear-out are fates at all.
+/// `seam` multiplies its shear strength (the book's `F/F1`; none for the real joint); `bearing` says whether crushing
+/// and shear-out are fates at all.
 #[inline]
 pub fn rivet_fates<C: Ctx>(
     c: C,
@@ -64,7 +64,7 @@ pub fn rivet_fates<C: Ctx>(
     given: &Given<C::N>,
     rules: &Rules,
     row: usize,
-    seam: C::N,
+    seam: Option<C::N>,
     bearing: bool,
 ) -> RivetFates<C::N> {
     let at = u8::try_from(row).unwrap_or(0);
@@ -72,12 +72,13 @@ pub fn rivet_fates<C: Ctx>(
     let d = given.diameter(rules, Entry::SHEAR_DIAMETER, row);
     let shear_name = Name(Q::RivetShear, at);
     let ss = given.shear;
-    let single = c.formula(shear_name, Formula::SingleShear.no(), formula::single_shear(d, ss) * seam);
+    let seamed = |f: C::N| seam.map_or(f, |k| formula::times(k, f));
+    let single = c.formula(shear_name, Formula::SingleShear.no(), seamed(formula::single_shear(d, ss)));
     let shear = if form.row(row).planes == 2 {
         let z = c.table(Name(Q::DoubleShear, 0), Entry::DOUBLE_SHEAR.no(), rules.get(Entry::DOUBLE_SHEAR));
-        let both = c.formula(shear_name, Formula::DoubleShear.no(), formula::double_shear(z, d, ss) * seam);
+        let both = c.formula(shear_name, Formula::DoubleShear.no(), seamed(formula::double_shear(z, d, ss)));
         let lone = if rules.choice(Entry::LONE_PLANE) == 0 {
-            c.formula(shear_name, Formula::PlaneShear.no(), formula::plane_shear(z, d, ss) * seam)
+            c.formula(shear_name, Formula::PlaneShear.no(), seamed(formula::plane_shear(z, d, ss)))
         } else {
             single
         };
@@ -160,7 +161,7 @@ impl<N: Num> RivetFates<N> {
             Reach::Other => least(self.plane(reach), other, other_out),
             Reach::Narrow => least(self.plane(reach), narrow, narrow_out),
             Reach::Both => {
-                let half = self.plane(reach) * N::lit(0.5);
+                let half = formula::half(self.plane(reach));
                 let (a, b) = (least(half, other, other_out), least(half, narrow, narrow_out));
                 match (a.1, b.1) {
                     (Fate::Shear, Fate::Shear) => (self.plane(reach), Fate::Shear),
@@ -175,6 +176,13 @@ impl<N: Num> RivetFates<N> {
             best = (f, Fate::ShearOut);
         }
         best
+    }
+
+    /// In shear, and in the weakest fate, with all planes on the cut.
+    #[inline]
+    pub(crate) fn full(&self, planes: u8) -> (N, N) {
+        let reach = if planes == 2 { Reach::Both } else { Reach::Other };
+        (self.plane(reach), self.weakest(reach).0)
     }
 
     /// Crushing the straps of `reach`; `None` where one of them has no bearing stress.

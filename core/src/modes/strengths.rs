@@ -139,9 +139,9 @@ impl<N: Num> Strengths<N> {
         let seam = if lens == Lens::Book && rules.get(Entry::SEAM_SAFETY) != rules.get(Entry::SEAM_DIVISOR) {
             let f = c.table(Name(Q::Coefficient, 0), Entry::SEAM_SAFETY.no(), rules.get(Entry::SEAM_SAFETY));
             let f1 = c.table(Name(Q::Coefficient, 0), Entry::SEAM_DIVISOR.no(), rules.get(Entry::SEAM_DIVISOR));
-            c.formula(Name(Q::Coefficient, 0), Formula::GapRatio.no(), formula::gap_ratio(f, f1))
+            Some(c.formula(Name(Q::Coefficient, 0), Formula::SafetyRatio.no(), formula::safety_ratio(f, f1)))
         } else {
-            N::lit(1.0)
+            None
         };
         let bearing = lens == Lens::Real || rules.on(Entry::BEARING_CHECKED);
         let mut shear_all: Option<N> = None;
@@ -244,7 +244,7 @@ impl<N: Num> Strengths<N> {
 
 /// The diameter that a hole of a row takes from a net section.
 #[inline]
-fn deducted<C: Ctx>(c: C, given: &Given<C::N>, rules: &Rules, row: usize) -> C::N {
+pub(crate) fn deducted<C: Ctx>(c: C, given: &Given<C::N>, rules: &Rules, row: usize) -> C::N {
     let d = given.diameter(rules, Entry::TEAR_DIAMETER, row);
     let allowance = rules.get(Entry::TEAR_ALLOWANCE);
     if allowance > 0.0 {

@@ -66,7 +66,7 @@ impl Entry {
     #[must_use]
     #[inline(always)]
     pub const fn at(self, line: usize) -> Entry {
-        let n = self.0 as usize + line;
+        let n = (self.0 as usize).saturating_add(line);
         if n < ENTRIES { Entry(n as u8) } else { self }
     }
 

@@ -1,1 +1,349 @@
-//! sizing
+//! Sizing: from a plate and its stresses to a complete joint, in the trade's order.
+//!
+//! Hole, standard size, rivet; pitch balanced against the rivets, raised to the floor, lowered to the cap, rounded past
+//! neither; row distances, margin, straps; then [`check`](mod@crate::check) over all of it.
+
+mod pitch;
+
+pub use pitch::{Decided, PitchChoice};
+
+use crate::bounds::Field;
+use crate::check::{Analysis, check_with};
+use crate::error::{Error, ErrorKind};
+use crate::given::Given;
+use crate::joint::{Form, Joint, JointKind, JointSpec, MAX_ROWS};
+use crate::materials::Materials;
+use crate::math;
+use crate::modes::prescribed_gaps;
+use crate::proportion::{self, Covered, HoleBasis, Limit, Strap};
+use crate::quantities::Length;
+use crate::rules::{Entry, Rules};
+use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Why};
+
+/// What a joint is to be sized for; what is given is kept, everything else is found.
+///
+/// ```
+/// use seamwright::{joint::Form, materials::Materials, quantities::{Length, Stress}, rules::INDIAN, sizing::{Brief, size}};
+/// let steel = Materials::new(Stress::mpa(90.0), Stress::mpa(56.0)).bearing(Stress::mpa(140.0));
+/// let design = size(&Brief::new(Form::double_strap(2)?, Length::mm(12.0), steel), &INDIAN.rules)?;
+/// assert_eq!(design.joint.rows()[0].hole().to_mm(), 21.0); // Khurmi & Gupta, Example 9.7
+/// assert!(size(&Brief::new(Form::lap(1)?, Length::mm(-1.0), steel), &INDIAN.rules).is_err());
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Brief {
+    form: Form,
+    plate: Length,
+    other_plate: Option<Length>,
+    materials: Materials,
+    hole: Option<Length>,
+    rivet: Option<Length>,
+    strip: Option<Length>,
+    straps: Option<(Length, Option<Length>)>,
+    back: [Option<Length>; MAX_ROWS],
+    margin: Option<Length>,
+}
+
+impl Brief {
+    /// A form, a plate and its stresses.
+    #[must_use]
+    pub const fn new(form: Form, plate: Length, materials: Materials) -> Self {
+        Brief {
+            form,
+            plate,
+            other_plate: None,
+            materials,
+            hole: None,
+            rivet: None,
+            strip: None,
+            straps: None,
+            back: [None; MAX_ROWS],
+            margin: None,
+        }
+    }
+
+    /// With a second plate of another thickness (laps only).
+    #[must_use]
+    pub const fn other_plate(mut self, plate: Length) -> Self {
+        self.other_plate = Some(plate);
+        self
+    }
+
+    /// With the hole given, and the rivet where it is known.
+    #[must_use]
+    pub const fn hole(mut self, hole: Length, rivet: Option<Length>) -> Self {
+        self.hole = Some(hole);
+        self.rivet = rivet;
+        self
+    }
+
+    /// With the pitch given (the width of the strip where the outer row has several rivets in it).
+    #[must_use]
+    pub const fn pitch(mut self, pitch: Length) -> Self {
+        self.strip = Some(pitch);
+        self
+    }
+
+    /// With the straps given: the only or wide one, and the second or narrow one.
+    #[must_use]
+    pub const fn straps(mut self, wide: Length, narrow: Option<Length>) -> Self {
+        self.straps = Some((wide, narrow));
+        self
+    }
+
+    /// With the distance from row `row` (from 1) to the next given. A row that the form does not have is ignored.
+    #[must_use]
+    pub fn back_pitch(mut self, row: usize, distance: Length) -> Self {
+        if let Some(slot) = self.back.get_mut(row.wrapping_sub(1)) {
+            *slot = Some(distance);
+        }
+        self
+    }
+
+    /// With the margin given.
+    #[must_use]
+    pub const fn margin(mut self, margin: Length) -> Self {
+        self.margin = Some(margin);
+        self
+    }
+
+    /// The form asked for.
+    #[must_use]
+    pub const fn form(&self) -> &Form {
+        &self.form
+    }
+
+    /// The stresses.
+    #[must_use]
+    pub const fn materials(&self) -> &Materials {
+        &self.materials
+    }
+}
+
+/// The hole, and how it was found.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct HoleChoice<N = f64> {
+    /// The computed hole, mm, and its rule; `None` where the hole was given.
+    pub computed: Option<(N, HoleBasis)>,
+    /// The hole taken, mm.
+    pub hole: f64,
+    /// The cold rivet for it, mm.
+    pub rivet: f64,
+}
+
+/// A sized joint.
+#[derive(Clone, Debug)]
+pub struct Design<N = f64> {
+    /// The joint.
+    pub joint: Joint,
+    /// The hole.
+    pub hole: HoleChoice<N>,
+    /// The pitch.
+    pub pitch: PitchChoice<N>,
+    /// Row distances that the book prescribes, mm, by gap, before rounding.
+    pub gaps: [(N, Entry); MAX_ROWS],
+    /// The least margin, mm, before rounding.
+    pub margin: N,
+    /// The least straps, mm, before rounding: single, wide or first; narrow or second.
+    pub straps: [Limit<N>; 2],
+    /// All modes, efficiencies and findings.
+    pub analysis: Analysis<N>,
+}
+
+/// Sizes a joint.
+///
+/// # Errors
+/// Inputs outside their range or against the form; a hole that no size or table line reaches; no admissible pitch or
+/// margin; a strap that the book is silent on; a bearing stress that is needed and missing.
+pub fn size(brief: &Brief, rules: &Rules) -> Result<Design, Error> {
+    size_with(Plain, brief, rules)
+}
+
+/// [`size`] in any context: bare numbers, a record of steps, or numbers with derivatives.
+///
+/// # Errors
+/// As [`size`].
+#[inline]
+pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C::N>, Error> {
+    rules.validate()?;
+    brief.materials.validate()?;
+    Field::Plate.check(brief.plate.to_mm())?;
+    if let Some(b) = brief.other_plate {
+        Field::OtherPlate.check(b.to_mm())?;
+    }
+    let hole = choose_hole(c, brief, rules)?;
+    // A first joint, wide enough for its holes, carries hole, plates and straps to the balance of the pitch.
+    let widest = 4.0 * hole.hole * f64::from(brief.form.densest_rivets());
+    let probe = brief.spec(&hole, brief.strip.unwrap_or(Length::mm(widest)), brief.straps).build()?;
+    let (strip, pitch) = pitch::choose(c, brief, &probe, rules)?;
+    let probe = brief.spec(&hole, Length::mm(strip), brief.straps).build()?;
+    let given = Given::new(c, &probe, &brief.materials);
+
+    let gaps = prescribed_gaps(c, &probe, &given, rules);
+    let (margin, margin_taken) = choose_margin(c, brief, &probe, &given, rules)?;
+    let straps = choose_straps(c, brief, &given, rules)?;
+
+    let mut spec = brief.spec(&hole, Length::mm(strip), straps.taken).margin(Length::mm(margin_taken));
+    for ((row, (least, _)), stated) in (1_u8..).zip(gaps).zip(brief.back).take(brief.form.row_count().wrapping_sub(1)) {
+        let taken = match stated {
+            Some(stated) => stated,
+            None => {
+                let name = Name(Q::RowGap, row);
+                let up = c.up(name, rules.get(Entry::BACK_STEP), least).value();
+                // A rule that asks for nothing leaves the rows as far apart as their holes need.
+                Length::mm(if up > 0.0 { up } else { math::round_up(2.0 * hole.hole, rules.get(Entry::BACK_STEP)) })
+            }
+        };
+        spec = spec.back_pitch(usize::from(row), taken);
+    }
+    let joint = spec.build()?;
+    let analysis = check_with(c, &joint, &brief.materials, rules)?;
+    Ok(Design { joint, hole, pitch, gaps, margin, straps: straps.least, analysis })
+}
+
+impl Brief {
+    /// The joint so far.
+    fn spec<N>(&self, hole: &HoleChoice<N>, strip: Length, straps: Option<(Length, Option<Length>)>) -> JointSpec {
+        let mut spec =
+            JointSpec::new(self.form, strip, self.plate, Length::mm(hole.hole)).rivet(Length::mm(hole.rivet));
+        if let Some(b) = self.other_plate {
+            spec = spec.other_plate(b);
+        }
+        match straps {
+            Some((wide, Some(narrow))) => spec.straps(wide, narrow),
+            Some((strap, None)) => spec.strap(strap),
+            None => spec,
+        }
+    }
+
+    /// The thinner plate, mm.
+    pub(crate) fn thinner(&self) -> Length {
+        match self.other_plate {
+            Some(b) if b.to_mm() < self.plate.to_mm() => b,
+            _ => self.plate,
+        }
+    }
+}
+
+/// The hole and its rivet.
+#[inline]
+fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<C::N>, Error> {
+    if let Some(hole) = brief.hole {
+        let hole = Field::Hole.check(hole.to_mm())?;
+        let rivet = match brief.rivet {
+            Some(rivet) => Field::Rivet.check(rivet.to_mm())?,
+            None => rivet_for(rules, hole),
+        };
+        return Ok(HoleChoice { computed: None, hole, rivet });
+    }
+    let t = c.given(Name(Q::Plate, 0), brief.thinner().to_mm());
+    let shear = c.given(Name(Q::Shear, 0), brief.materials.rivet_shear.to_mpa());
+    let bearing = brief.materials.plate.bearing.map(|b| c.given(Name(Q::Bearing, 0), b.to_mpa()));
+    let planes = proportion::planes(c, rules, &brief.form);
+    let (computed, basis) = proportion::hole(c, rules, t, shear, bearing, planes);
+    match basis {
+        HoleBasis::BeyondTable => {
+            let error = Error::new(ErrorKind::BeyondTable, Field::Plate).entry(Entry::HOLE_TABLE_PLATE.no());
+            return Err(error.value(t.value()));
+        }
+        HoleBasis::NoBearing => {
+            return Err(Error::new(ErrorKind::Missing, Field::Bearing).entry(Entry::HOLE_THIN_RULE.no()));
+        }
+        _ => {}
+    }
+    let name = Name(Q::Hole, 0);
+    let (hole, rivet) = if rules.on(Entry::HOLE_ROUND) {
+        let hole = c.up(name, rules.get(Entry::HOLE_STEP), computed).value();
+        (hole, rivet_for(rules, hole))
+    } else {
+        match rules.next_size(computed.value()) {
+            Some(size) => {
+                c.rounded(name, Why::Series(size.entry.no()), size.hole, computed);
+                (size.hole, size.rivet)
+            }
+            None => {
+                let largest = rules.series().last().map_or(0.0, |s| s.hole);
+                let error = Error::new(ErrorKind::NoStandardSize, Field::Hole).entry(Entry::SERIES_HOLE.no());
+                return Err(error.value(computed.value()).limit(largest));
+            }
+        }
+    };
+    Field::Hole.check(hole)?;
+    Ok(HoleChoice { computed: Some((computed, basis)), hole, rivet })
+}
+
+/// The rivet of a hole: by the series, else by the book's clearance, else as large as the hole.
+fn rivet_for(rules: &Rules, hole: f64) -> f64 {
+    let clearance = rules.get(Entry::HOLE_CLEARANCE_GREATEST);
+    match rules.size_of_hole(hole) {
+        Some(size) => size.rivet,
+        None if hole > 2.0 * clearance => hole - clearance,
+        None => hole,
+    }
+}
+
+/// The least margin and the margin taken, mm.
+#[inline]
+fn choose_margin<C: Ctx>(
+    c: C,
+    brief: &Brief,
+    joint: &Joint,
+    given: &Given<C::N>,
+    rules: &Rules,
+) -> Result<(C::N, f64), Error> {
+    let (largest, smallest) = crate::check::extremes(joint, given, rules);
+    let least = proportion::margin_least(c, rules, largest);
+    if let Some(margin) = brief.margin {
+        return Ok((least, Field::Margin.check(margin.to_mm())?));
+    }
+    let taken = c.up(Name(Q::Margin, 0), rules.get(Entry::MARGIN_STEP), least).value();
+    let t = crate::check::thinner(c, joint, given);
+    if let Limit::At(most, entry) = proportion::margin_greatest(c, rules, smallest, t)
+        && math::below(most.value(), taken)
+    {
+        let error = Error::new(ErrorKind::NoAdmissibleMargin, Field::Margin).value(taken).limit(most.value());
+        return Err(error.entry(entry.no()).other(Entry::MARGIN_LEAST.no()));
+    }
+    Ok((least, taken))
+}
+
+/// The thicknesses of the straps taken: the single, wide or first; the narrow or second.
+type StrapsTaken = Option<(Length, Option<Length>)>;
+
+/// What is required of the straps, and what is taken.
+struct StrapChoice<N> {
+    least: [Limit<N>; 2],
+    taken: StrapsTaken,
+}
+
+/// The least straps and the straps taken.
+#[inline]
+fn choose_straps<C: Ctx>(c: C, brief: &Brief, given: &Given<C::N>, rules: &Rules) -> Result<StrapChoice<C::N>, Error> {
+    let kind = brief.form.kind();
+    if kind == JointKind::Lap {
+        return Ok(StrapChoice { least: [Limit::None; 2], taken: None });
+    }
+    let covered = Covered::new(&brief.form, given, rules);
+    let least = |strap: Strap| proportion::strap_least(c, rules, &brief.form, strap, &covered);
+    let wide = least(Strap::Wide);
+    let narrow = if kind == JointKind::DoubleStrap { least(Strap::Narrow) } else { Limit::None };
+    if brief.straps.is_some() {
+        return Ok(StrapChoice { least: [wide, narrow], taken: brief.straps });
+    }
+    let take = |limit: &Limit<C::N>, field: Field, which: u8| match limit {
+        Limit::At(b, _) => {
+            let stock = c.up(Name(Q::StrapLeast, which), rules.get(Entry::STRAP_STEP), *b);
+            field.check(stock.value()).map(Length::mm)
+        }
+        Limit::Unknown(entry) => {
+            Err(Error::new(ErrorKind::BeyondTable, Field::Plate).value(given.plate.value()).entry(entry.no()))
+        }
+        Limit::None => Err(Error::new(ErrorKind::Missing, field).entry(Entry::STRAP_RULE.no())),
+    };
+    let first = take(&wide, Field::WideStrap, 1)?;
+    let second = match kind {
+        JointKind::DoubleStrap => Some(take(&narrow, Field::NarrowStrap, 2)?),
+        _ => None,
+    };
+    Ok(StrapChoice { least: [wide, narrow], taken: Some((first, second)) })
+}
