@@ -16,6 +16,7 @@
 
 pub mod bounds;
 pub mod check;
+pub mod drawing;
 pub mod error;
 pub mod formula;
 pub mod given;
@@ -26,9 +27,11 @@ pub mod modes;
 pub mod proportion;
 pub mod quantities;
 pub mod rules;
+pub mod shop;
 pub mod sizing;
 pub mod step;
 pub mod text;
+pub mod working;
 
 pub use error::{Error, ErrorKind};
 

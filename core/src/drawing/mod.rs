@@ -1,0 +1,1 @@
+//! Drawings of a joint: section and plan, as SVG and DXF.
