@@ -37,7 +37,7 @@ impl Num for f64 {
 }
 
 macro_rules! quantities {
-    ($($id:ident $symbol:literal $unit:ident $what:literal;)*) => {
+    ($($id:ident $symbol:literal $latex:literal $unit:ident $what:literal;)*) => {
         /// Everything that a step of the working can be about.
         #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
         #[repr(u8)]
@@ -50,6 +50,9 @@ macro_rules! quantities {
             /// The trade's symbol.
             #[must_use]
             pub const fn symbol(self) -> &'static str { match self { $(Quantity::$id => $symbol),* } }
+            /// The symbol as LaTeX sets it, in mathematics mode.
+            #[must_use]
+            pub const fn latex(self) -> &'static str { match self { $(Quantity::$id => $latex),* } }
             /// The unit in which the value is kept.
             #[must_use]
             pub const fn unit(self) -> Unit { match self { $(Quantity::$id => Unit::$unit),* } }
@@ -61,69 +64,78 @@ macro_rules! quantities {
 }
 
 quantities! {
-    Plate "t" Millimetre "thickness of the plate";
-    OtherPlate "t2" Millimetre "thickness of the second plate, or of the single or wide strap";
-    Narrow "t3" Millimetre "thickness of the narrow or second strap";
-    Pitch "p" Millimetre "pitch of the outer row, or width of the strip";
-    Hole "d" Millimetre "hole diameter";
-    Rivet "dr" Millimetre "rivet diameter";
-    TearDiameter "dt" Millimetre "diameter deducted in tearing";
-    ShearDiameter "ds" Millimetre "diameter that counts in shear";
-    BearingDiameter "db" Millimetre "diameter that counts in bearing";
-    Tension "st" Megapascal "tensile stress of the plate";
-    OtherTension "st2" Megapascal "tensile stress of the second plate or of the straps";
-    Shear "ss" Megapascal "shear stress of the rivets";
-    Bearing "sc" Megapascal "bearing stress of the plate";
-    OtherBearing "sc2" Megapascal "bearing stress of the second plate or of the straps";
-    PlateShear "sp" Megapascal "shear stress of the plate at the margin";
-    RivetsInRow "n" Count "rivets of the row in the strip";
-    RivetsInAll "N" Count "rivets in the strip";
-    Coefficient "k" One "constant of the rule book";
-    RootCoefficient "k" RootMillimetre "constant of the square-root rule";
-    Allowance "c" Millimetre "allowance of the rule book";
-    DoubleShear "z" One "strength of a rivet in double shear over single shear";
-    Planes "z" One "shear areas that count for one rivet";
-    RivetShear "Fs" Newton "one rivet in shear";
-    RivetBearing "Fb" Newton "one rivet bearing on the plate";
-    RivetBearingOther "Fb2" Newton "one rivet bearing on the second plate or the wide strap";
-    RivetBearingNarrow "Fb3" Newton "one rivet bearing on the narrow strap";
-    RivetShearOut "Fm" Newton "one rivet shearing out the plate at the margin";
-    RivetShearOutOther "Fm2" Newton "one rivet shearing out the second plate or the wide strap";
-    RivetShearOutNarrow "Fm3" Newton "one rivet shearing out the narrow strap";
-    PlateTear "Ft" Newton "net section of the plate at the row";
-    OtherTear "Ft2" Newton "net section of the second plate or wide strap at the row";
-    NarrowTear "Ft3" Newton "net section of the narrow strap at the row";
-    Solid "F0" Newton "solid strip";
-    OtherSolid "F02" Newton "solid strip of the second plate";
-    RowRivetsHold "R" Newton "rivets of the row";
-    TearOuter "Pt" Newton "tearing at the outer row";
-    ShearAll "Ps" Newton "all rivets in shear";
-    RivetsWeaker "Pw" Newton "all rivets, each by the weaker of shear and bearing";
-    BearingAll "Pc" Newton "all rivets in bearing";
-    ModeStrength "P" Newton "strength of the mode";
-    Efficiency "eta" One "efficiency over all modes";
-    BookEfficiency "J" One "efficiency by the modes that the rule book counts";
-    Credited "Jc" One "efficiency credited";
-    PlatePercent "plate %" One "plate percentage";
-    RivetPercent "rivet %" One "rivet percentage";
-    CombinedPercent "comb. %" One "combined percentage";
-    RowGap "g" Millimetre "distance between rows";
-    RowGapRatio "g/g min" One "distance between rows over the least";
-    HolesCounted "n'" One "holes that count in the row";
-    ZigzagGain "x" Millimetre "net width given back by the diagonals";
-    RowGapLeast "g min" Millimetre "least distance between rows";
-    Margin "m" Millimetre "margin";
-    MarginLeast "m min" Millimetre "least margin";
-    MarginGreatest "m max" Millimetre "greatest margin";
-    PitchLeast "p min" Millimetre "least pitch";
-    PitchGreatest "p max" Millimetre "greatest pitch";
-    PitchByShear "p1" Millimetre "pitch balanced on the outer row against the rivets in shear";
-    PitchByWeaker "p2" Millimetre "pitch balanced on the outer row against the weaker of shear and bearing";
-    PitchByAllModes "p3" Millimetre "pitch at which all plate modes balance the rivets";
-    PitchBalanced "p0" Millimetre "balanced pitch taken by the rule book";
-    StrapLeast "b min" Millimetre "least thickness of the strap";
-    Gauge "q" Millimetre "distance across between holes of neighbouring rows";
-    Load "L" Newton "load on the strip";
+    Plate "t" "t" Millimetre "thickness of the plate";
+    OtherPlate "t2" "t_2" Millimetre "thickness of the second plate, or of the single or wide strap";
+    Narrow "t3" "t_3" Millimetre "thickness of the narrow or second strap";
+    Pitch "p" "p" Millimetre "pitch of the outer row, or width of the strip";
+    Hole "d" "d" Millimetre "hole diameter";
+    Rivet "dr" "d_r" Millimetre "rivet diameter";
+    TearDiameter "dt" "d_t" Millimetre "diameter deducted in tearing";
+    ShearDiameter "ds" "d_s" Millimetre "diameter that counts in shear";
+    BearingDiameter "db" "d_b" Millimetre "diameter that counts in bearing";
+    Tension "st" "\\sigma_t" Megapascal "tensile stress of the plate";
+    OtherTension "st2" "\\sigma_{t2}" Megapascal "tensile stress of the second plate or of the straps";
+    Shear "ss" "\\tau" Megapascal "shear stress of the rivets";
+    Bearing "sc" "\\sigma_c" Megapascal "bearing stress of the plate";
+    OtherBearing "sc2" "\\sigma_{c2}" Megapascal "bearing stress of the second plate or of the straps";
+    PlateShear "sp" "\\tau_p" Megapascal "shear stress of the plate at the margin";
+    RivetsInRow "n" "n" Count "rivets of the row in the strip";
+    RivetsInAll "N" "N" Count "rivets in the strip";
+    Coefficient "k" "k" One "constant of the rule book";
+    SeamRatio "kF" "k_F" One "factor of safety of the seam over the divisor of the rule book";
+    RootCoefficient "a" "a" RootMillimetre "constant of the square-root rule";
+    Allowance "c" "c" Millimetre "allowance of the rule book";
+    DoubleShear "z" "z" One "strength of a rivet in double shear over single shear";
+    Planes "z" "z" One "shear areas that count for one rivet";
+    RivetShear "Fs" "F_s" Newton "one rivet in shear";
+    LoneShear "Fs1" "F_{s1}" Newton "one plane of a rivet in double shear";
+    RivetBearing "Fb" "F_b" Newton "one rivet bearing on the plate";
+    RivetBearingOther "Fb2" "F_{b2}" Newton "one rivet bearing on the second plate or the wide strap";
+    RivetBearingNarrow "Fb3" "F_{b3}" Newton "one rivet bearing on the narrow strap";
+    RivetShearOut "Fm" "F_m" Newton "one rivet shearing out the plate at the margin";
+    RivetShearOutOther "Fm2" "F_{m2}" Newton "one rivet shearing out the second plate or the wide strap";
+    RivetShearOutNarrow "Fm3" "F_{m3}" Newton "one rivet shearing out the narrow strap";
+    PlateTear "Ft" "F_t" Newton "net section of the plate at the row";
+    OtherTear "Ft2" "F_{t2}" Newton "net section of the second plate or wide strap at the row";
+    NarrowTear "Ft3" "F_{t3}" Newton "net section of the narrow strap at the row";
+    Solid "F0" "F_0" Newton "solid strip";
+    OtherSolid "F02" "F_{02}" Newton "solid strip of the second plate";
+    RowRivetsHold "R" "R" Newton "rivets of the row";
+    RowHoldOther "Rw" "R_w" Newton "rivets of the row, plane of the wide strap alone";
+    RowHoldNarrow "Rn" "R_n" Newton "rivets of the row, plane of the narrow strap alone";
+    RivetLeast "F" "F" Newton "one rivet, its weakest fate";
+    RivetLeastOther "Fw" "F_w" Newton "one rivet, plane of the wide strap alone, its weakest fate";
+    RivetLeastNarrow "Fn" "F_n" Newton "one rivet, plane of the narrow strap alone, its weakest fate";
+    TearOuter "Pt" "P_t" Newton "tearing at the outer row";
+    ShearAll "Ps" "P_s" Newton "all rivets in shear";
+    RivetsWeaker "Pw" "P_w" Newton "all rivets, each by the weaker of shear and bearing";
+    BearingAll "Pc" "P_c" Newton "all rivets in bearing";
+    ModeStrength "P" "P" Newton "strength of the mode";
+    Efficiency "eta" "\\eta" One "efficiency over all modes";
+    BookEfficiency "J" "J" One "efficiency by the modes that the rule book counts";
+    Credited "Jc" "J_c" One "efficiency credited";
+    PlatePercent "plate%" "\\%_p" One "plate percentage";
+    RivetPercent "rivet%" "\\%_r" One "rivet percentage";
+    CombinedPercent "comb%" "\\%_c" One "combined percentage";
+    RowGap "g" "g" Millimetre "distance between rows";
+    RowGapRatio "xg" "x_g" One "distance between rows over the least";
+    HolesCounted "n'" "n'" One "holes that count in the row";
+    ZigzagGain "x" "x" Millimetre "net width given back by the diagonals";
+    RowGapLeast "gmin" "g_{\\min}" Millimetre "least distance between rows";
+    Margin "m" "m" Millimetre "margin";
+    MarginLeast "mmin" "m_{\\min}" Millimetre "least margin";
+    MarginGreatest "mmax" "m_{\\max}" Millimetre "greatest margin";
+    PitchLeast "pmin" "p_{\\min}" Millimetre "least pitch";
+    PitchGreatest "pmax" "p_{\\max}" Millimetre "greatest pitch";
+    PitchByShear "ps" "p_s" Millimetre "pitch balanced on the outer row against the rivets in shear";
+    PitchByWeaker "pw" "p_w" Millimetre "pitch balanced on the outer row against the weaker of shear and bearing";
+    PitchByAllModes "pa" "p_a" Millimetre "pitch at which all plate modes balance the rivets";
+    PitchBalanced "p0" "p_0" Millimetre "balanced pitch taken by the rule book";
+    StrapLeast "bmin" "b_{\\min}" Millimetre "least thickness of the strap";
+    Gauge "q" "q" Millimetre "distance across between holes of neighbouring rows";
+    Load "L" "L" Newton "load on the strip";
+    Limit "lim" "\\lim" Millimetre "limit of the rule book";
+    Grip "G" "G" Millimetre "grip of the rivets";
 }
 
 /// A quantity and the row it belongs to (from 1; 0 when it belongs to the joint).
@@ -134,6 +146,60 @@ pub struct Name(pub Quantity, pub u8);
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
 #[repr(transparent)]
 pub struct FormulaNo(pub u8);
+
+/// The parts of a working, in their order.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
+#[repr(u8)]
+pub enum Section {
+    /// What is given.
+    Given,
+    /// The hole.
+    Hole,
+    /// The pitch.
+    Pitch,
+    /// Distances between rows.
+    Rows,
+    /// The margin.
+    Margin,
+    /// The straps.
+    Straps,
+    /// The joint as it stands: dimensions and stresses that are checked.
+    Joint,
+    /// One rivet, and the rivets of each row.
+    Rivets,
+    /// Net sections.
+    NetSections,
+    /// The same with the eyes of the rule book, where they see differently.
+    BookView,
+    /// Modes and efficiencies.
+    Modes,
+    /// Percentages.
+    Percentages,
+    /// Limits of the rule book on the dimensions.
+    Limits,
+}
+
+impl Section {
+    /// The heading.
+    #[must_use]
+    pub const fn heading(self) -> &'static str {
+        match self {
+            Section::Given => "Given",
+            Section::Hole => "Hole and rivet",
+            Section::Pitch => "Pitch",
+            Section::Rows => "Distances between rows",
+            Section::Margin => "Margin",
+            Section::Straps => "Straps",
+            Section::Joint => "The joint as checked",
+            Section::Rivets => "Rivets, row by row",
+            Section::NetSections => "Net sections, row by row",
+            Section::BookView => "The same as the rule book counts it",
+            Section::Modes => "Failure modes and efficiency",
+            Section::Percentages => "Percentages",
+            Section::Limits => "Limits of the rule book",
+        }
+    }
+}
 
 /// Why a value is what it is.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -177,6 +243,15 @@ pub trait Ctx: Copy {
     /// One of two taken; both are kept for the reader. `left` is the one not taken.
     fn choice(self, name: Name, why: Why, taken: Self::N, left: Self::N) -> Self::N;
 
+    /// A new part of the working begins.
+    #[inline(always)]
+    fn section(self, _: Section) {}
+    /// The same context, keeping its steps to itself: for values that the reader has seen already.
+    #[inline(always)]
+    #[must_use]
+    fn quiet(self) -> Self {
+        self
+    }
     /// A value that the user gave.
     #[inline(always)]
     fn given(self, name: Name, x: f64) -> Self::N {

@@ -17,7 +17,7 @@ use crate::materials::Materials;
 use crate::math;
 use crate::modes::{Class, Cut, Lens, Mode, Strengths};
 use crate::rules::{Counted, Entry, Rules};
-use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Why};
+use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Section, Why};
 
 /// What a check finds. Strengths in newtons for the strip, on the footing of the stresses that went in.
 #[derive(Clone, Debug)]
@@ -120,11 +120,18 @@ pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Ru
     if rules.on(Entry::BEARING_CHECKED) && !bearing_known {
         return Err(Error::new(ErrorKind::Missing, Field::Bearing).entry(Entry::BEARING_CHECKED.no()));
     }
+    c.section(Section::Joint);
     let given = Given::new(c, joint, materials);
     let form = joint.form();
-    let book = Strengths::new(c, joint, &given, rules, Lens::Book);
-    let by_book = book.weakest(|cut| counted(rules, joint, cut)).map(|(mode, _)| mode);
     let real = Strengths::new(c, joint, &given, rules, Lens::Real);
+    let counts = |cut: &Cut| counted(rules, joint, cut);
+    let by_book = if Lens::alike(materials, rules) {
+        real.weakest(counts)
+    } else {
+        Strengths::new(c, joint, &given, rules, Lens::Book).weakest(counts)
+    };
+    let by_book = by_book.map(|(mode, _)| mode);
+    c.section(Section::Modes);
     // There is always a mode: the plate tears at row 1.
     let first = real.mode(Cut { plate: 1, other: 0, narrow: 0 });
     let (governing, runner_up) = real.weakest(|_| true).unwrap_or((first, None));
@@ -137,6 +144,7 @@ pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Ru
     let cap = c.table(Name(Q::Credited, 0), Entry::EFFICIENCY_CAP.no(), rules.get(Entry::EFFICIENCY_CAP));
     let least = c.lesser(Name(Q::Credited, 0), Why::Least(Entry::COUNT_INNER.no()), book_efficiency, efficiency);
     let credited = c.lesser(Name(Q::Credited, 0), Why::Cap(Entry::EFFICIENCY_CAP.no()), least, cap);
+    c.section(Section::Percentages);
     let percentages = percent::percentages(c, joint, &given, rules);
     let mut analysis = Analysis {
         solid: real.solid,
@@ -152,6 +160,7 @@ pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Ru
         percentages,
         findings: Findings::new(),
     };
+    c.section(Section::Limits);
     rules_met::dimensions(c, joint, &given, rules, &mut analysis.findings);
     rules_met::strengths(materials, rules, &mut analysis);
     if form.kind() == JointKind::Lap {

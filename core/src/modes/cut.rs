@@ -70,11 +70,17 @@ impl<N: Num> Strengths<N> {
     /// The strength of a cut, and how its rivets fail.
     #[inline]
     pub fn mode(&self, cut: Cut) -> Mode<N> {
+        self.mode_as(cut, |n| n)
+    }
+
+    /// [`mode`](Self::mode) on another number made of this one: bare values for a search, whatever the context.
+    #[inline]
+    fn mode_as<M: Num>(&self, cut: Cut, take: impl Fn(N) -> M + Copy) -> Mode<M> {
         let (plate, other, narrow) = (usize::from(cut.plate), usize::from(cut.other), usize::from(cut.narrow));
         let [plate_net, other_net, narrow_net] = &self.net;
-        let mut sum: Option<N> = None;
+        let mut sum: Option<M> = None;
         let mut fates = [Fate::Whole; MAX_ROWS];
-        let mut add = |f: N| sum = Some(sum.map_or(f, |s| formula::cut_strength(s, f)));
+        let mut add = |f: N| sum = Some(sum.map_or(take(f), |s| formula::cut_strength(s, take(f))));
         for (row, net) in [(plate, plate_net), (other, other_net), (narrow, narrow_net)] {
             if row > 0 {
                 add(pick(net, row));
@@ -96,9 +102,9 @@ impl<N: Num> Strengths<N> {
                     self.fate.get(reach as usize).and_then(|r| r.get(row.wrapping_sub(1))).copied().unwrap_or_default();
             }
         }
-        let mut strength = sum.unwrap_or(N::lit(0.0));
+        let mut strength = sum.unwrap_or(M::lit(0.0));
         if self.even_share {
-            strength = self.shared(cut).unwrap_or(strength);
+            strength = self.shared(cut, take).unwrap_or(strength);
         }
         let mask = |row: u8, bits: u8| row > 0 && bits & 1_u8.wrapping_shl(u32::from(row).wrapping_sub(1)) != 0;
         let [a, b, n] = self.zigzag;
@@ -108,7 +114,7 @@ impl<N: Num> Strengths<N> {
 
     /// The load at which one main plate tears at an inner row when the rivets outside have taken an even share of it.
     #[inline]
-    fn shared(&self, cut: Cut) -> Option<N> {
+    fn shared<M: Num>(&self, cut: Cut, take: impl Fn(N) -> M) -> Option<M> {
         let [plate, other, _] = &self.net;
         let (net, row, from, to) = match (cut.plate, cut.other, cut.narrow) {
             (row, 0, 0) if row > 1 => (plate, row, 1, usize::from(row)),
@@ -117,11 +123,11 @@ impl<N: Num> Strengths<N> {
             }
             _ => return None,
         };
-        let mut outside = N::lit(0.0);
+        let mut outside = M::lit(0.0);
         for r in from..to {
-            outside = formula::cut_strength(outside, pick(&self.rivets, r));
+            outside = formula::cut_strength(outside, take(pick(&self.rivets, r)));
         }
-        Some(formula::even_share(pick(net, usize::from(row)), self.all_rivets, outside))
+        Some(formula::even_share(take(pick(net, usize::from(row))), take(self.all_rivets), outside))
     }
 
     /// All modes, in the documented order: first those where the main plate alone tears, outside first, and all
@@ -129,29 +135,59 @@ impl<N: Num> Strengths<N> {
     /// governs.
     #[must_use]
     pub fn modes(&self) -> Modes<'_, N> {
-        Modes { strengths: self, next: Some(Cut { plate: 1, other: 0, narrow: 0 }) }
+        Modes { strengths: self, next: Some(FIRST_CUT) }
     }
 
     /// The governing mode and the runner-up among those that pass a filter.
+    ///
+    /// The search runs on bare values; only the two that are found are worked out in the context's number.
     #[inline]
     pub fn weakest(&self, mut counts: impl FnMut(&Cut) -> bool) -> Option<(Mode<N>, Option<Mode<N>>)> {
-        let mut best: Option<Mode<N>> = None;
-        let mut second: Option<Mode<N>> = None;
-        for mode in self.modes().filter(|m| counts(&m.cut)) {
-            let value = mode.strength.value();
-            match (&best, &second) {
-                (None, _) => best = Some(mode),
-                (Some(b), _) if math::below(value, b.strength.value()) => {
+        let mut best: Option<(f64, Cut)> = None;
+        let mut second: Option<(f64, Cut)> = None;
+        let mut next = Some(FIRST_CUT);
+        while let Some(cut) = next {
+            next = self.cut_after(cut);
+            if !counts(&cut) {
+                continue;
+            }
+            let value = self.mode_as(cut, |n| n.value()).strength;
+            match (best, second) {
+                (None, _) => best = Some((value, cut)),
+                (Some((b, _)), _) if math::below(value, b) => {
                     second = best;
-                    best = Some(mode);
+                    best = Some((value, cut));
                 }
-                (_, Some(s)) if !math::below(value, s.strength.value()) => {}
-                _ => second = Some(mode),
+                (_, Some((s, _))) if !math::below(value, s) => {}
+                _ => second = Some((value, cut)),
             }
         }
-        best.map(|b| (b, second))
+        best.map(|(_, cut)| (self.mode(cut), second.map(|(_, cut)| self.mode(cut))))
+    }
+
+    /// The cut after another in the documented order: the plate runs 1, 2, ..., rows, whole; then the other member
+    /// takes its next row, then the narrow strap.
+    #[inline]
+    fn cut_after(&self, cut: Cut) -> Option<Cut> {
+        let rows = u8::try_from(self.rows).unwrap_or(0);
+        let [other_tears, narrow_tears] = self.tears;
+        if cut.plate == rows {
+            Some(Cut { plate: 0, ..cut })
+        } else if cut.plate != 0 {
+            Some(Cut { plate: cut.plate.wrapping_add(1), ..cut })
+        } else if other_tears && cut.other < rows {
+            Some(Cut { plate: 1, other: cut.other.wrapping_add(1), narrow: cut.narrow })
+        } else if narrow_tears && cut.narrow < rows {
+            let first = u8::try_from(self.first_double).unwrap_or(u8::MAX);
+            Some(Cut { plate: 1, other: 0, narrow: if cut.narrow == 0 { first } else { cut.narrow.wrapping_add(1) } })
+        } else {
+            None
+        }
     }
 }
+
+/// The first cut of the documented order.
+const FIRST_CUT: Cut = Cut { plate: 1, other: 0, narrow: 0 };
 
 /// The modes of a joint, one by one.
 #[derive(Clone, Debug)]
@@ -165,25 +201,9 @@ impl<N: Num> Iterator for Modes<'_, N> {
 
     #[inline]
     fn next(&mut self) -> Option<Mode<N>> {
-        let s = self.strengths;
         let cut = self.next?;
-        let rows = u8::try_from(s.rows).unwrap_or(0);
-        let [other_tears, narrow_tears] = s.tears;
-        let first_double = u8::try_from(s.first_double).unwrap_or(u8::MAX);
-        // The plate runs 1, 2, ..., rows, whole; then the other member takes its next row, then the narrow strap.
-        self.next = if cut.plate == rows {
-            Some(Cut { plate: 0, ..cut })
-        } else if cut.plate != 0 {
-            Some(Cut { plate: cut.plate.wrapping_add(1), ..cut })
-        } else if other_tears && cut.other < rows {
-            Some(Cut { plate: 1, other: cut.other.wrapping_add(1), narrow: cut.narrow })
-        } else if narrow_tears && cut.narrow < rows {
-            let narrow = if cut.narrow == 0 { first_double } else { cut.narrow.wrapping_add(1) };
-            Some(Cut { plate: 1, other: 0, narrow })
-        } else {
-            None
-        };
-        Some(s.mode(cut))
+        self.next = self.strengths.cut_after(cut);
+        Some(self.strengths.mode(cut))
     }
 }
 

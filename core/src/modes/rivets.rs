@@ -78,7 +78,7 @@ pub fn rivet_fates<C: Ctx>(
         let z = c.table(Name(Q::DoubleShear, 0), Entry::DOUBLE_SHEAR.no(), rules.get(Entry::DOUBLE_SHEAR));
         let both = c.formula(shear_name, Formula::DoubleShear.no(), seamed(formula::double_shear(z, d, ss)));
         let lone = if rules.choice(Entry::LONE_PLANE) == 0 {
-            c.formula(shear_name, Formula::PlaneShear.no(), seamed(formula::plane_shear(z, d, ss)))
+            c.formula(Name(Q::LoneShear, at), Formula::PlaneShear.no(), seamed(formula::plane_shear(z, d, ss)))
         } else {
             single
         };
@@ -144,45 +144,48 @@ impl<N: Num> RivetFates<N> {
     /// With both straps on the cut each plane may go its own way, shearing or crushing its strap: one plane's share of
     /// double shear is then half of it.
     #[inline]
-    pub(crate) fn weakest(&self, reach: Reach) -> (N, Fate) {
+    pub(crate) fn weakest<C: Ctx<N = N>>(&self, c: C, row: u8, reach: Reach) -> (N, Fate) {
+        let name = Name(
+            match reach {
+                Reach::Both => Q::RivetLeast,
+                Reach::Other => Q::RivetLeastOther,
+                Reach::Narrow => Q::RivetLeastNarrow,
+            },
+            row,
+        );
+        let mut best = Weakest { c, name, force: self.plane(reach), fate: Fate::Shear };
         let [other, narrow] = self.other_bearing;
         let [other_out, narrow_out] = self.other_shear_out;
-        let least = |shear: N, crush: Option<N>, out: Option<N>| {
-            let mut best = (shear, Fate::Shear);
-            if let Some(f) = crush.filter(|f| math::below(f.value(), best.0.value())) {
-                best = (f, Fate::OtherBearing);
-            }
-            if let Some(f) = out.filter(|f| math::below(f.value(), best.0.value())) {
-                best = (f, Fate::OtherShearOut);
-            }
-            best
-        };
-        let mut best = match reach {
-            Reach::Other => least(self.plane(reach), other, other_out),
-            Reach::Narrow => least(self.plane(reach), narrow, narrow_out),
-            Reach::Both => {
-                let half = formula::half(self.plane(reach));
-                let (a, b) = (least(half, other, other_out), least(half, narrow, narrow_out));
-                match (a.1, b.1) {
-                    (Fate::Shear, Fate::Shear) => (self.plane(reach), Fate::Shear),
-                    (x, y) => (formula::cut_strength(a.0, b.0), if x == y { x } else { Fate::Mixed }),
+        match reach {
+            Reach::Other => best.links(other, other_out),
+            Reach::Narrow => best.links(narrow, narrow_out),
+            Reach::Both if other.or(narrow).or(other_out).or(narrow_out).is_some() => {
+                let half = c.formula(Name(Q::LoneShear, row), Formula::Half.no(), formula::half(self.plane(reach)));
+                let side = |crush: Option<N>, out: Option<N>, q: Q| {
+                    let mut link = Weakest { c, name: Name(q, row), force: half, fate: Fate::Shear };
+                    link.links(crush, out);
+                    link
+                };
+                let a = side(other, other_out, Q::RivetLeastOther);
+                let b = side(narrow, narrow_out, Q::RivetLeastNarrow);
+                if (a.fate, b.fate) != (Fate::Shear, Fate::Shear) {
+                    let both = formula::cut_strength(a.force, b.force);
+                    let both = c.formula(name, Formula::CutStrength.no(), both);
+                    best.take(both, if a.fate == b.fate { a.fate } else { Fate::Mixed });
                 }
             }
-        };
-        if let Some(f) = self.bearing.filter(|f| math::below(f.value(), best.0.value())) {
-            best = (f, Fate::Bearing);
+            Reach::Both => {}
         }
-        if let Some(f) = self.shear_out.filter(|f| math::below(f.value(), best.0.value())) {
-            best = (f, Fate::ShearOut);
-        }
-        best
+        best.against(self.bearing, Fate::Bearing);
+        best.against(self.shear_out, Fate::ShearOut);
+        (best.force, best.fate)
     }
 
     /// In shear, and in the weakest fate, with all planes on the cut.
     #[inline]
-    pub(crate) fn full(&self, planes: u8) -> (N, N) {
+    pub(crate) fn full<C: Ctx<N = N>>(&self, c: C, row: u8, planes: u8) -> (N, N) {
         let reach = if planes == 2 { Reach::Both } else { Reach::Other };
-        (self.plane(reach), self.weakest(reach).0)
+        (self.plane(reach), self.weakest(c, row, reach).0)
     }
 
     /// Crushing the straps of `reach`; `None` where one of them has no bearing stress.
@@ -204,5 +207,40 @@ impl<N: Num> RivetFates<N> {
             Some(other) => c.lesser(Name(Q::RivetBearing, row), Why::Least(EntryNo::NONE), plate, other),
             None => plate,
         })
+    }
+}
+
+/// The weakest fate so far.
+#[derive(Clone, Copy)]
+struct Weakest<C: Ctx> {
+    c: C,
+    name: Name,
+    force: C::N,
+    fate: Fate,
+}
+
+impl<C: Ctx> Weakest<C> {
+    /// One strap's own ways to give in.
+    #[inline(always)]
+    fn links(&mut self, crush: Option<C::N>, out: Option<C::N>) {
+        self.against(crush, Fate::OtherBearing);
+        self.against(out, Fate::OtherShearOut);
+    }
+
+    /// Another way to give in, where it is known. Equal within the library's tolerance: the earlier one stays.
+    #[inline(always)]
+    fn against(&mut self, force: Option<C::N>, fate: Fate) {
+        let Some(force) = force else { return };
+        if math::below(force.value(), self.force.value()) {
+            self.take(force, fate);
+        } else {
+            self.force = self.c.choice(self.name, Why::Least(EntryNo::NONE), self.force, force);
+        }
+    }
+
+    #[inline(always)]
+    fn take(&mut self, force: C::N, fate: Fate) {
+        self.force = self.c.choice(self.name, Why::Least(EntryNo::NONE), force, self.force);
+        self.fate = fate;
     }
 }

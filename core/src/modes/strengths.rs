@@ -5,10 +5,11 @@ use crate::error::EntryNo;
 use crate::formula::{self, Formula};
 use crate::given::{Given, pick};
 use crate::joint::{Arrangement, Joint, JointKind, MAX_ROWS};
+use crate::materials::Materials;
 use crate::math;
 use crate::proportion;
 use crate::rules::{CloseRows, Entry, Rules};
-use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
+use crate::step::{Ctx, Name, Num, Quantity as Q, Section, Why};
 
 /// Which eyes a joint is seen with.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -90,6 +91,18 @@ struct Member<N> {
     first_row: usize,
 }
 
+impl Lens {
+    /// Whether the book sees a joint as it is: it checks bearing (or no bearing stress is given), it has no factor of
+    /// its own on the rivets, and no shear-out is given that it does not know of.
+    #[must_use]
+    pub fn alike(materials: &Materials, rules: &Rules) -> bool {
+        let plates = [materials.plate, materials.other];
+        let bearing = plates.iter().any(|p| p.bearing.is_some() || p.shear_out.is_some());
+        let sees = rules.on(Entry::BEARING_CHECKED) || !bearing;
+        sees && rules.get(Entry::SEAM_SAFETY) == rules.get(Entry::SEAM_DIVISOR)
+    }
+}
+
 impl<N: Num> Strengths<N> {
     /// Works out net sections and rows.
     #[inline]
@@ -116,7 +129,9 @@ impl<N: Num> Strengths<N> {
             shear_all: zero,
             bearing_all: None,
         };
+        c.section(if lens == Lens::Book { Section::BookView } else { Section::Rivets });
         s.rivets_by_row(c, joint, given, rules, lens);
+        c.section(if lens == Lens::Book { Section::BookView } else { Section::NetSections });
         s.net_sections(c, joint, given, rules);
         s.solid =
             c.formula(Name(Q::Solid, 0), Formula::Solid.no(), formula::solid(given.strip, given.plate, given.tension));
@@ -139,7 +154,7 @@ impl<N: Num> Strengths<N> {
         let seam = if lens == Lens::Book && rules.get(Entry::SEAM_SAFETY) != rules.get(Entry::SEAM_DIVISOR) {
             let f = c.table(Name(Q::Coefficient, 0), Entry::SEAM_SAFETY.no(), rules.get(Entry::SEAM_SAFETY));
             let f1 = c.table(Name(Q::Coefficient, 0), Entry::SEAM_DIVISOR.no(), rules.get(Entry::SEAM_DIVISOR));
-            Some(c.formula(Name(Q::Coefficient, 0), Formula::SafetyRatio.no(), formula::safety_ratio(f, f1)))
+            Some(c.formula(Name(Q::SeamRatio, 0), Formula::SafetyRatio.no(), formula::safety_ratio(f, f1)))
         } else {
             None
         };
@@ -153,9 +168,16 @@ impl<N: Num> Strengths<N> {
             let n = given.rivets_in(row);
             let double = joint.form.row(row).planes == 2;
             let full = if double { Reach::Both } else { Reach::Other };
-            for reach in [Reach::Other, Reach::Narrow, Reach::Both] {
-                let (one, fate) = fates.weakest(if double { reach } else { Reach::Other });
-                let held = c.formula(Name(Q::RowRivetsHold, at), Formula::RowHold.no(), formula::row_hold(n, one));
+            for reach in [Reach::Both, Reach::Other, Reach::Narrow] {
+                // A rivet in single shear has one plane: one line of the working says all.
+                let quiet = if double || reach == Reach::Both { c } else { c.quiet() };
+                let (one, fate) = fates.weakest(quiet, at, if double { reach } else { Reach::Other });
+                let q = match reach {
+                    Reach::Both => Q::RowRivetsHold,
+                    Reach::Other => Q::RowHoldOther,
+                    Reach::Narrow => Q::RowHoldNarrow,
+                };
+                let held = quiet.formula(Name(q, at), Formula::RowHold.no(), formula::row_hold(n, one));
                 if let (Some(h), Some(f)) = (
                     self.hold.get_mut(reach as usize).and_then(|r| r.get_mut(index)),
                     self.fate.get_mut(reach as usize).and_then(|r| r.get_mut(index)),

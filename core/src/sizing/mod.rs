@@ -18,7 +18,7 @@ use crate::modes::prescribed_gaps;
 use crate::proportion::{self, Covered, HoleBasis, Limit, Strap};
 use crate::quantities::Length;
 use crate::rules::{Entry, Rules};
-use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Why};
+use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Section, Why};
 
 /// What a joint is to be sized for; what is given is kept, everything else is found.
 ///
@@ -177,10 +177,13 @@ pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C:
     let probe = brief.spec(&hole, brief.strip.unwrap_or(Length::mm(widest)), brief.straps).build()?;
     let (strip, pitch) = pitch::choose(c, brief, &probe, rules)?;
     let probe = brief.spec(&hole, Length::mm(strip), brief.straps).build()?;
-    let given = Given::new(c, &probe, &brief.materials);
+    let given = Given::new(c.quiet(), &probe, &brief.materials);
 
+    c.section(Section::Rows);
     let gaps = prescribed_gaps(c, &probe, &given, rules);
+    c.section(Section::Margin);
     let (margin, margin_taken) = choose_margin(c, brief, &probe, &given, rules)?;
+    c.section(Section::Straps);
     let straps = choose_straps(c, brief, &given, rules)?;
 
     let mut spec = brief.spec(&hole, Length::mm(strip), straps.taken).margin(Length::mm(margin_taken));
@@ -228,6 +231,12 @@ impl Brief {
 /// The hole and its rivet.
 #[inline]
 fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<C::N>, Error> {
+    c.section(Section::Given);
+    let t = c.given(Name(Q::Plate, 0), brief.thinner().to_mm());
+    c.given(Name(Q::Tension, 0), brief.materials.plate.tension.to_mpa());
+    let shear = c.given(Name(Q::Shear, 0), brief.materials.rivet_shear.to_mpa());
+    let bearing = brief.materials.plate.bearing.map(|b| c.given(Name(Q::Bearing, 0), b.to_mpa()));
+    c.section(Section::Hole);
     if let Some(hole) = brief.hole {
         let hole = Field::Hole.check(hole.to_mm())?;
         let rivet = match brief.rivet {
@@ -236,9 +245,6 @@ fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<
         };
         return Ok(HoleChoice { computed: None, hole, rivet });
     }
-    let t = c.given(Name(Q::Plate, 0), brief.thinner().to_mm());
-    let shear = c.given(Name(Q::Shear, 0), brief.materials.rivet_shear.to_mpa());
-    let bearing = brief.materials.plate.bearing.map(|b| c.given(Name(Q::Bearing, 0), b.to_mpa()));
     let planes = proportion::planes(c, rules, &brief.form);
     let (computed, basis) = proportion::hole(c, rules, t, shear, bearing, planes);
     match basis {

@@ -11,7 +11,7 @@ use crate::math;
 use crate::modes::{deducted, rivet_fates};
 use crate::proportion::{self, Limit};
 use crate::rules::{Balance, Entry, Rounding, Rules};
-use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
+use crate::step::{Ctx, Name, Num, Quantity as Q, Section, Why};
 
 /// What decided the pitch.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -62,7 +62,7 @@ fn rivets<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Ri
     for (row, slot) in (1..=joint.form().row_count()).zip(sum.by_row.iter_mut()) {
         let at = u8::try_from(row).unwrap_or(0);
         let fates = rivet_fates(c, joint, given, rules, row, None, true);
-        let (shear, weaker) = fates.full(joint.form().row(row).planes);
+        let (shear, weaker) = fates.full(c, at, joint.form().row(row).planes);
         let n = given.rivets_in(row);
         let add = |sum: C::N, one: C::N, q: Q| {
             let held = formula::row_hold(n, one);
@@ -86,7 +86,8 @@ pub(super) fn choose<C: Ctx>(
     rules: &Rules,
 ) -> Result<(f64, PitchChoice<C::N>), Error> {
     let form = probe.form();
-    let given = Given::new(c, probe, brief.materials());
+    c.section(Section::Pitch);
+    let given = Given::new(c.quiet(), probe, brief.materials());
     let rivets = rivets(c, probe, &given, rules);
     let outer = f64::from(form.outer_rivets());
     let [by_shear, by_weaker, by_all_modes] = balances(c, probe, &given, rules, &rivets);
