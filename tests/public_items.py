@@ -32,21 +32,36 @@ def quantities(text):
             yield name, row.group(2)
 
 
+def visible_names(tree):
+    """Names that a user of the crate can write: defined in a public module, or re-exported by one."""
+    names = set()
+    for path, (_, text) in tree.items():
+        # Every module on the way down from lib.rs is declared `pub mod`.
+        steps = [(path[:n], path[n]) for n in range(len(path))]
+        if all(re.search(rf"^\s*pub mod {name}\b", tree[parent][1], re.M) for parent, name in steps):
+            names.update(re.findall(r"\bpub (?:const )?(?:struct|enum|trait|type|fn) (\w+)", text))
+            for used in re.findall(r"^pub use ([^;]+);", text, re.M):
+                names.update(re.findall(r"\w+", used))
+    return names
+
+
 def public_items(root):
     """All names that the proof must hold."""
-    items = set()
-    for path, (_, text) in sources(root).items():
+    items, tree = set(), sources(root)
+    visible = visible_names(tree)
+    for path, (_, text) in tree.items():
         module = path[0] if path else "seamwright"
         impls = [(m.start(), block_end(text, m.start("head")), m.group("head")) for m in IMPL.finditer(text)]
         for start, end, head in impls:
-            if re.search(r"\bDisplay for ", head):
+            if re.search(r"\bDisplay for ", head) and type_name(head) in visible:
                 items.add(f"show::<{type_name(head)}>")
         for found in FUNCTION.finditer(text):
             around = [head for start, end, head in impls if start <= found.start() < end]
             owner = type_name(around[-1]) if around else module
             if found.group(1).startswith("$"):
                 continue
-            items.add(f"{owner}::{found.group(1)}")
+            if (owner if around else found.group(1)) in visible:
+                items.add(f"{owner}::{found.group(1)}")
         items.update(f"{owner}::{name}" for owner, name in quantities(text))
     return items
 
@@ -72,7 +87,8 @@ def main():
         failures.append("self-test: a call taken out was not missed")
     if len(sys.argv) > 1 and sys.argv[1] == "list":
         print("\n".join(sorted(items)))
-    return report("public items", len(items) - len(missing) + 2, failures)
+    print(f"public items: {len(items) - len(missing)} of {len(items)} are called in the link proof")
+    return report("public items", 0 if failures else 3, failures)
 
 
 if __name__ == "__main__":

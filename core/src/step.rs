@@ -136,6 +136,45 @@ quantities! {
     Load "L" "L" Newton "load on the strip";
     Limit "lim" "\\lim" Millimetre "limit of the rule book";
     Grip "G" "G" Millimetre "grip of the rivets";
+    SeamLength "Ls" "L_s" Millimetre "length of the seam";
+    EndDistance "e" "e" Millimetre "end of the plate to the first or the last hole";
+    Run "Lr" "L_r" Millimetre "length that the pitches divide: from the first hole to the last, or the girth";
+    InsideDiameter "Di" "D_i" Millimetre "inside diameter of the ring";
+    Circle "Dc" "D_c" Millimetre "circle of holes";
+    OtherCircle "Do" "D_o" Millimetre "middle circle of the second ring, the single or the wide strap";
+    NarrowCircle "Dn" "D_n" Millimetre "middle circle of the narrow or second strap";
+    OtherGirth "Lo" "L_o" Millimetre "girth of the second ring, the single or the wide strap";
+    NarrowGirth "Ln" "L_n" Millimetre "girth of the narrow or second strap";
+    Strips "k" "k" Count "whole strips in the run";
+    StripsExact "kx" "k_x" One "strips in the run before they are made whole";
+    FirstHole "x1" "x_1" Millimetre "first hole from the datum";
+    Sides "s" "s" Count "sides of the butt";
+    LastHoles "e1" "e_1" Count "last hole that closes the row";
+    RowRivets "Nr" "N_r" Count "rivets of the row in the seam";
+    LengthAllowance "Z" "Z" Millimetre "length of the rivet beyond the grip";
+    AllowanceBase "z0" "z_0" Millimetre "allowance of the table, by the diameter";
+    RivetLength "l" "l" Millimetre "length of the rivet under the head";
+    HeadWidth "wh" "w_h" Millimetre "width of the head";
+    HeadHeight "h" "h" Millimetre "height of the head";
+    RowSpan "sg" "s_g" Millimetre "first row to last row";
+    WideWidth "w" "w" Millimetre "overlap, or width of the single or wide strap";
+    NarrowWidth "wn" "w_n" Millimetre "width of the narrow or second strap";
+    Density "rho" "\\rho" One "density, kg/m3";
+    ShankVolume "Vs" "V_s" One "volume of the shank, mm3";
+    HeadVolume "Vh" "V_h" One "volume of the set head beyond the shank, mm3";
+    RivetVolume "Vr" "V_r" One "volume of one rivet, mm3";
+    HoleVolume "Vo" "V_o" One "volume drilled out for one rivet, mm3";
+    PlateVolume "Vp" "V_p" One "volume of a strap or of the overlap, mm3";
+    RivetMass "mr" "m_r" One "mass of one rivet, kg";
+    HoleMass "mo" "m_o" One "mass drilled out for one rivet, kg";
+    RivetsMass "Mr" "M_r" One "mass of the rivets, kg";
+    WideMass "Mw" "M_w" One "mass of the single or wide strap, kg";
+    NarrowMass "Mn" "M_n" One "mass of the narrow or second strap, kg";
+    StrapsMass "Ms" "M_s" One "mass of the straps, kg";
+    OverlapMass "Ml" "M_l" One "mass of one plate over the lap, kg";
+    HolesMass "Mh" "M_h" One "mass drilled out, kg";
+    SeamMass "M" "M" One "mass that the seam adds, kg";
+    MetreMass "M1" "M_1" One "the same for a metre of seam, kg/m";
 }
 
 /// A quantity and the row it belongs to (from 1; 0 when it belongs to the joint).

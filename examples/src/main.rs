@@ -1,1 +1,54 @@
-fn main() {}
+//! `seamwright`: sizes or checks one riveted seam and prints a sheet that can be followed and signed.
+//!
+//! Without arguments it sizes the seam of an invented scenario. All engineering is the library's; this program reads
+//! flags, keeps the basis of every input, and lays the results out in 80 columns.
+#![allow(clippy::arithmetic_side_effects, reason = "column counts and row numbers of a page")]
+
+mod failure;
+mod flags;
+mod lists;
+mod scenario;
+mod sheet;
+mod stated;
+mod task;
+mod trace;
+mod units;
+
+use std::io::Write;
+use std::process::ExitCode;
+
+use failure::Failure;
+use flags::{Action, Cli};
+
+fn main() -> ExitCode {
+    // Bad flags end here, with clap's own message and exit code 2.
+    let cli = Cli::read();
+    let text = match run(cli) {
+        Ok(text) => text,
+        Err(failure) => {
+            eprintln!("{failure}");
+            return ExitCode::from(failure.code());
+        }
+    };
+    // A reader that closes the pipe early (`| head`) is no failure of ours.
+    let _ = std::io::stdout().write_all(text.as_bytes());
+    ExitCode::SUCCESS
+}
+
+/// The whole program between flags and text.
+fn run(cli: Cli) -> Result<String, Failure> {
+    let (action, flags) = cli.split();
+    if flags.list_books {
+        return Ok(lists::books());
+    }
+    if let Some(id) = &flags.list_rules {
+        return lists::rules(id);
+    }
+    let task = if action == Action::Size && !flags.describes_a_joint() {
+        scenario::task(&flags)?
+    } else {
+        stated::task(action, &flags)?
+    };
+    let answer = task.solve()?;
+    Ok(sheet::write(&task, &answer))
+}

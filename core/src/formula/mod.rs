@@ -5,6 +5,7 @@
 mod pitch;
 mod plate;
 mod rivet;
+mod shop;
 mod spacing;
 
 pub use pitch::{balanced_pitch, greatest_pitch, least_pitch};
@@ -15,6 +16,12 @@ pub use plate::{
 pub use rivet::{
     bearing, double_shear, half, hole_by_bearing, hole_by_root, plane_shear, rivet_percentage, row_hold, safety_ratio,
     shear_out, single_shear,
+};
+pub use shop::{
+    allowance_by_table, allowance_in_diameters, allowance_small_machine, circle_inside, circle_outside, cylinder,
+    girth, grip_of_three, grip_of_two, hole_angle, hole_place, mass, mass_of_many, mass_per_metre, middle_circle,
+    overlap, plate_volume, rivet_length, rivets_in_run, round_head, row_span, seam_mass, straight_run, strap_width,
+    strip_of_run, strips_in_run, sunk_head, volume_sum,
 };
 pub use spacing::{
     gauge, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share, strap_thickened, times,
@@ -83,4 +90,35 @@ formulas! {
     StrapThickened "b = (a t + c)(p - n1 d1)/(p - nb db)" "strap rules, alternate outer rivets omitted";
     RowPitch "pr = p/n" "geometry";
     Mean "d = (d1 + d2)/2" "Reg. 184(c): mean of the holes of two rows";
+    StraightRun "Lr = Ls - e1 - e2" "geometry";
+    MiddleCircle "Dc = Di + t" "geometry: middle of the ring";
+    CircleOutside "Do = Dc + t + t2" "geometry: middle of the next ply outside";
+    CircleInside "Do = Dc - t - t2" "geometry: middle of the next ply inside";
+    Girth "Lr = pi Dc" "geometry";
+    StripsInRun "k = Lr/p" "geometry";
+    StripOfRun "p = Lr/k" "geometry";
+    RivetsInRun "Nr = s (k n + e)" "geometry: e = 1 where a last hole closes the row";
+    HolePlace "x = x1 + p k" "geometry";
+    HoleAngle "a = 360 x/Lr" "geometry";
+    GripOfTwo "G = t + t2" "geometry";
+    GripOfThree "G = t + t2 + t3" "geometry";
+    AllowanceSteelButton "Z = k d, k = 1.5 up to d = 20 mm, 1.6 above" "trainees' handbook, manual riveting: button heads in steel construction";
+    AllowanceBoilerButton "Z = k d, k = 1.7 up to d = 20 mm, 1.8 above" "trainees' handbook, manual riveting: button heads in boilers";
+    AllowanceCountersunk "Z = 0.5 d" "trainees' handbook, manual riveting: countersunk heads";
+    AllowanceHand "Z = 7/4 d" "hand riveting, Roloff/Matek (second-hand)";
+    AllowanceSmallMachine "Z = 0.1 G + 1.3 d" "small machine-set rivets, a maker's page: l = 1.1 G + 1.3 d";
+    AllowanceBridgeTable "Z = z0 + 0.1 G" "bridge rivets, table of Beuchelt & Co. p. 327; the fit is ours";
+    RivetLength "l = G + Z" "rivet length rules";
+    RowSpan "s = sum of g" "geometry";
+    Overlap "w = s + 2 m" "geometry";
+    StrapWidth "w = 2 (s + 2 m)" "geometry";
+    Cylinder "V = pi/4 d^2 l" "geometry";
+    RoundHead "V = pi h (3/4 w^2 + h^2)/6" "geometry: segment of a sphere";
+    SunkHead "V = pi h (w^2 + w d - 2 d^2)/12" "geometry: cone less shank";
+    Mass "M = V rho/10^9" "mm3 and kg/m3 to kg";
+    PlateVolume "V = w l b" "geometry";
+    VolumeSum "V = V1 + V2" "geometry";
+    MassOfMany "M = sum of n m" "geometry";
+    SeamMass "M = Mr + Ms + Ml - Mh" "what the seam adds to plates that meet edge to edge";
+    MassPerMetre "M1 = 1000 M/L" "kg and mm to kg/m";
 }

@@ -1,6 +1,6 @@
 //! Rule books as plain data: numbers without a lifetime, texts apart.
 //!
-//! [`Rules`] is a flat, `Copy` array of numbers, one for each [`Entry`] of the table in [`entries`]. Routines take
+//! [`Rules`] is a flat, `Copy` array of numbers, one for each [`Entry`] of the table [`GROUPS`]. Routines take
 //! `&Rules`; errors, findings and steps carry the entry's number, and only renderers look up the clause, through
 //! [`RuleBook::clause`]. A user makes a book of their own by changing entries of a built-in one
 //! ([`Rules::with`]) or by writing the items of a new one ([`RuleBook::from_items`]).

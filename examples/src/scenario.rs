@@ -1,0 +1,62 @@
+//! The invented scenario that stands in when no joint is described.
+//!
+//! A workshop that never was rebuilds the shell of a threshing engine's boiler. The seam is the one that matters most
+//! on such a shell, and its numbers are chosen so that the answer is not the obvious one.
+
+use seamwright::joint::Form;
+use seamwright::materials::Materials;
+use seamwright::quantities::{Length, Stress};
+
+use crate::failure::Failure;
+use crate::flags::{Action, Flags};
+use crate::stated::changes;
+use crate::task::{Book, Identity, Input, Stated, Task};
+use crate::units::Units;
+
+/// Invented: plate, ultimate strengths, factor.
+const PLATE: Length = Length::mm(16.0);
+const TENSION: Stress = Stress::mpa(460.0);
+const SHEAR: Stress = Stress::mpa(355.0);
+const BEARING: Stress = Stress::mpa(680.0);
+const FACTOR: f64 = 5.0;
+
+/// The task, in the units and under the book that the flags ask for.
+pub fn task(flags: &Flags) -> Result<Task, Failure> {
+    let units = Units::from(flags.units);
+    let book = Book::new(flags.book.as_deref().unwrap_or("indian"), &flags.set, units)?;
+    let refused = |e| Failure::refused(&e, &book, units);
+    let form = Form::unequal_straps(3).map_err(refused)?;
+    let materials = Materials::new(TENSION, SHEAR).bearing(BEARING).divided_by(FACTOR).map_err(refused)?;
+    let invented = |name: &str, value: String, basis: &str| Input {
+        name: name.to_string(),
+        value,
+        basis: format!("invented: {basis}"),
+    };
+    let mut inputs = vec![
+        invented("plate", units.size(PLATE.to_mm()), "new shell plate, nominal"),
+        invented("tension", units.stress(TENSION), "ultimate, plate and straps"),
+        invented("shear", units.stress(SHEAR), "ultimate, steel rivets, single shear"),
+        invented("bearing", units.stress(BEARING), "ultimate crushing strength"),
+        invented("safety factor", "5".to_string(), "on all ultimate strengths"),
+    ];
+    changes(&mut inputs, &book);
+    let story = [
+        "Longitudinal seam of the barrel, invented example",
+        "Boiler of the engine \"Marsh Hen\" (invented; no such engine exists)",
+        "MH-07, sheet 2 (invented)",
+        "none: invented example",
+    ];
+    Ok(Task {
+        action: Action::Size,
+        units,
+        identity: Identity::new(flags, story),
+        scenario: true,
+        form,
+        plate: PLATE,
+        stated: Stated::default(),
+        materials,
+        footing: "ultimate strengths divided by a factor of safety of 5".to_string(),
+        inputs,
+        book,
+    })
+}

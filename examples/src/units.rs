@@ -1,0 +1,213 @@
+//! Numbers in and out: texts with units read, and the one place that says with how many digits a quantity is printed.
+
+use seamwright::bounds::{Field, Unit};
+use seamwright::quantities::{Force, Length, Stress};
+use seamwright::text::{self, TextError};
+
+use crate::failure::Failure;
+
+/// A blank at which no line is broken. Printed as an ordinary one.
+pub const JOIN: char = '\u{a0}';
+
+/// Units of the sheet.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Units {
+    /// mm, MPa, kN.
+    Mm,
+    /// Inches, psi, lbf.
+    Inch,
+}
+
+/// Runs one of the library's writers into a string.
+fn written(write: impl FnOnce(&mut String) -> Result<(), TextError>) -> String {
+    let mut out = String::new();
+    match write(&mut out) {
+        Ok(()) => out,
+        Err(error) => error.text().to_string(),
+    }
+}
+
+/// A number with so many decimals.
+pub fn fixed(x: f64, decimals: u8) -> String {
+    written(|out| text::write_fixed(out, x, decimals))
+}
+
+/// A number without trailing zeros.
+pub fn plain(x: f64, decimals: u8) -> String {
+    written(|out| text::write_plain(out, x, decimals))
+}
+
+/// Keeps the parts of one figure on one line.
+fn join(text: String) -> String {
+    text.replace(' ', "\u{a0}")
+}
+
+/// A ratio as a percentage: two decimals, as the trade quotes efficiencies.
+pub fn percent(ratio: f64) -> String {
+    join(format!("{} %", fixed(100.0 * ratio, 2)))
+}
+
+impl Units {
+    /// A dimension that exists or was given: as it is written on a drawing.
+    pub fn size(self, mm: f64) -> String {
+        join(match self {
+            Units::Mm => plain(mm, 4) + " mm",
+            Units::Inch => written(|out| text::write_inch_fraction(out, Length::mm(mm).to_inch(), 64)) + " in",
+        })
+    }
+
+    /// A computed length: always decimals, so that it is never taken for a size.
+    pub fn length(self, mm: f64) -> String {
+        join(self.decimal(mm) + " " + self.length_unit())
+    }
+
+    /// A computed length without its unit.
+    pub fn decimal(self, mm: f64) -> String {
+        match self {
+            Units::Mm => fixed(mm, 2),
+            Units::Inch => fixed(Length::mm(mm).to_inch(), 4),
+        }
+    }
+
+    /// The unit of lengths.
+    pub fn length_unit(self) -> &'static str {
+        match self {
+            Units::Mm => "mm",
+            Units::Inch => "in",
+        }
+    }
+
+    /// A stress.
+    pub fn stress(self, stress: Stress) -> String {
+        join(match self {
+            Units::Mm => fixed(stress.to_mpa(), 2) + " MPa",
+            Units::Inch => fixed(stress.to_psi(), 0) + " psi",
+        })
+    }
+
+    /// A force without its unit, for tables whose head names it.
+    pub fn force(self, newtons: f64) -> String {
+        match self {
+            Units::Mm => fixed(Force::n(newtons).to_kn(), 2),
+            Units::Inch => fixed(Force::n(newtons).to_lbf(), 0),
+        }
+    }
+
+    /// The unit of forces.
+    pub fn force_unit(self) -> &'static str {
+        match self {
+            Units::Mm => "kN",
+            Units::Inch => "lbf",
+        }
+    }
+
+    /// A force over a length: what a metre or an inch of seam carries.
+    pub fn per_length(self, newtons: f64, mm: f64) -> String {
+        join(match self {
+            Units::Mm => fixed(newtons / mm, 1) + " N/mm",
+            Units::Inch => fixed(Force::n(newtons).to_lbf() / Length::mm(mm).to_inch(), 0) + " lbf/in",
+        })
+    }
+
+    /// A value of an entry or finding, in the unit of the table.
+    pub fn value(self, x: f64, unit: Unit) -> String {
+        match unit {
+            Unit::Millimetre => self.length(x),
+            Unit::Megapascal => self.stress(Stress::mpa(x)),
+            Unit::Newton => join(format!("{} {}", self.force(x), self.force_unit())),
+            Unit::One | Unit::Count => plain(x, 6),
+            Unit::RootMillimetre | Unit::SquareMillimetre => join(format!("{} {}", plain(x, 6), unit.symbol())),
+        }
+    }
+}
+
+/// A unit's name and the constructor that takes it.
+type Named<Q> = (&'static str, fn(f64) -> Q);
+
+/// Units of length, longest first, with the constructor of each.
+const LENGTHS: &[Named<Length>] = &[
+    ("inches", Length::inch),
+    ("inch", Length::inch),
+    ("mm", Length::mm),
+    ("cm", |x| Length::mm(10.0 * x)),
+    ("in", Length::inch),
+    ("\"", Length::inch),
+    ("m", Length::m),
+];
+
+/// Units of stress, longer before those that they end in.
+const STRESSES: &[Named<Stress>] = &[
+    ("long tons/in2", Stress::long_ton_in2),
+    ("long ton/in2", Stress::long_ton_in2),
+    ("tons/in2", Stress::long_ton_in2),
+    ("ton/in2", Stress::long_ton_in2),
+    ("kgf/cm2", Stress::kgf_cm2),
+    ("kgf/mm2", Stress::kgf_mm2),
+    ("kg/cm2", Stress::kgf_cm2),
+    ("kg/mm2", Stress::kgf_mm2),
+    ("lbf/in2", Stress::psi),
+    ("lb/in2", Stress::psi),
+    ("N/mm2", Stress::mpa),
+    ("MPa", Stress::mpa),
+    ("psi", Stress::psi),
+    ("ksi", Stress::ksi),
+];
+
+/// Reads a length given for a field.
+pub fn length(field: Field, said: &str) -> Result<Length, Failure> {
+    with_unit(field, said, LENGTHS, ["mm", "in"], ["12 mm", "1/2 in"])
+}
+
+/// Reads a stress given for a field.
+pub fn stress(field: Field, said: &str) -> Result<Stress, Failure> {
+    with_unit(field, said, STRESSES, ["MPa", "psi"], ["80 MPa", "11000 psi"])
+}
+
+/// Reads a pure number given for a field.
+pub fn number(name: &str, said: &str) -> Result<f64, Failure> {
+    text::parse_number(said).map_err(|error| {
+        Failure::usage(name, format!("\"{said}\" cannot be read: {}", error.text()), "write a plain number such as 5")
+    })
+}
+
+/// The name of a field as the flags have it.
+pub fn flag_name(field: Field) -> String {
+    match field {
+        Field::BackPitch => "gap".to_string(),
+        field => field.bound().key.replace('_', "-"),
+    }
+}
+
+/// A number and its unit. A bare number is refused: guessing mm or inches is how joints go wrong.
+fn with_unit<Q>(
+    field: Field,
+    said: &str,
+    table: &[Named<Q>],
+    [first, second]: [&str; 2],
+    [like, or_like]: [&str; 2],
+) -> Result<Q, Failure> {
+    let name = flag_name(field);
+    let said = said.trim();
+    let remedy = format!("write --{name} \"{like}\" or --{name} \"{or_like}\"");
+    let tidy = said.replace("^2", "2").replace('\u{b2}', "2");
+    for (unit, make) in table {
+        let Some(at) = tidy.len().checked_sub(unit.len()) else { continue };
+        let Some((digits, tail)) = tidy.split_at_checked(at) else { continue };
+        if tail.eq_ignore_ascii_case(unit) {
+            return text::parse_number(digits).map(make).map_err(|error| {
+                Failure::usage(&name, format!("\"{said}\" cannot be read: {}", error.text()), &remedy)
+            });
+        }
+    }
+    match text::parse_number(&tidy) {
+        Ok(_) => {
+            let fix = format!("write --{name} \"{said} {first}\" or --{name} \"{said} {second}\"");
+            Err(Failure::usage(&name, format!("\"{said}\" has no unit"), fix))
+        }
+        Err(_) => {
+            let units: Vec<&str> = table.iter().map(|(unit, _)| *unit).collect();
+            let fix = format!("{remedy}; units: {}", units.join(", "));
+            Err(Failure::usage(&name, format!("\"{said}\" is not a number with a unit"), fix))
+        }
+    }
+}

@@ -1,0 +1,272 @@
+#!/usr/bin/env bash
+# Everything that a change must pass, the same at home and in CI.
+#
+#   tests/gate.sh quick    formatting, lints, source checks, tests            about two minutes
+#   tests/gate.sh          all that a change needs                            about fifteen minutes
+#   tests/gate.sh full     with many more random cases                        up to an hour
+#   tests/gate.sh only docs bare_metal    the named steps, while working on them
+#
+# Each step is a function `step_<name>`; the levels at the end list them. The gate stops at the first failure. Nothing
+# is skipped: a tool that is missing is installed, or the step fails. The last line is the number of tests run, added up
+# from the `test result:` lines of all steps; an ignored or filtered-out test counts as a failure.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+
+LEVEL=${1:-change}
+# rustup's cargo before any of the system.
+export PATH="${CARGO_HOME:-${HOME:-/root}/.cargo}/bin:$PATH"
+export CARGO_TARGET_DIR=${CARGO_TARGET_DIR:-$PWD/target}
+export CARGO_TERM_COLOR=never
+unset RUSTFLAGS RUSTC_WRAPPER PROPTEST_CASES 2>/dev/null || true
+LOGS=$CARGO_TARGET_DIR/gate
+BARE_TARGETS=(thumbv7em-none-eabihf thumbv6m-none-eabi riscv32imc-unknown-none-elf)
+# The panic handler of tests/no_panic calls this; it exists nowhere.
+NO_PANIC_SYMBOL=seamwright_link_proof_a_panic_path_survived
+# Random cases of each property in the release run of the full level (proptest's own default otherwise).
+FULL_CASES=20000
+
+# --- Tools -----------------------------------------------------------------------------------------------------------
+
+fail() {
+    echo "gate: $*" >&2
+    exit 1
+}
+
+# A check of the gate itself that has passed, in the words of `cargo test`.
+counted() {
+    echo "test result: ok. $1 passed; 0 failed; 0 ignored ($2)"
+}
+
+# Debian packages, installed where they are missing.
+debian() {
+    local package missing=()
+    command -v dpkg-query >/dev/null || fail "needs the packages $*; this is no Debian, install them by hand"
+    for package in "$@"; do
+        dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q '^install ok installed$' || missing+=("$package")
+    done
+    [ ${#missing[@]} -eq 0 ] && return
+    [ "$(id -u)" -eq 0 ] || fail "needs Debian packages: apt-get install ${missing[*]}"
+    echo "installing ${missing[*]}"
+    local apt=(apt-get -y -q -o DPkg::Lock::Timeout=300)
+    export DEBIAN_FRONTEND=noninteractive
+    "${apt[@]}" update || echo "apt-get update failed; trying with the lists that are there"
+    "${apt[@]}" install --no-install-recommends "${missing[@]}" || fail "could not install ${missing[*]}"
+}
+
+# A program, from the Debian package that has it.
+need() {
+    command -v "$1" >/dev/null || debian "$2"
+    command -v "$1" >/dev/null || fail "needs the program $1"
+}
+
+# A cargo subcommand that rustup brings.
+component() {
+    cargo "$1" --version >/dev/null 2>&1 && return
+    rustup component add "$2" || fail "needs the rustup component $2"
+}
+
+python() {
+    need python3 python3
+    PYTHONDONTWRITEBYTECODE=1 python3 "$@"
+}
+
+# The Python of the tests' outside readers, in a virtual environment under target/, at pinned versions.
+venv() {
+    local place=$CARGO_TARGET_DIR/gate-venv wanted=("ezdxf==1.4.5")
+    if [ "$(cat "$place/wanted" 2>/dev/null)" != "${wanted[*]}" ] || ! "$place/bin/python" -c '' 2>/dev/null; then
+        need python3 python3
+        python3 -c 'import ensurepip' 2>/dev/null || debian python3-venv
+        rm -rf "$place"
+        python3 -m venv "$place"
+        "$place/bin/pip" -q --disable-pip-version-check install "${wanted[@]}" || fail "pip could not install ${wanted[*]}"
+        echo "${wanted[*]}" >"$place/wanted"
+    fi
+    # tests/tests/drawing_dxf.rs leaves its outside reader out where it finds none; here it always finds one.
+    export SEAMWRIGHT_PYTHON=$place/bin/python
+    "$SEAMWRIGHT_PYTHON" -c 'import ezdxf' || fail "the virtual environment in $place is broken"
+}
+
+# --- Steps -----------------------------------------------------------------------------------------------------------
+
+step_format() {
+    component fmt rustfmt
+    cargo fmt --all -- --check
+    cargo fmt --manifest-path tests/no_panic/Cargo.toml -- --check
+    counted 2 "formatting of the workspace and of the link proof"
+}
+
+step_lint() {
+    component clippy clippy
+    cargo clippy --workspace --all-targets --locked -- -D warnings
+    CARGO_TARGET_DIR=$CARGO_TARGET_DIR/no_panic \
+        cargo clippy --manifest-path tests/no_panic/Cargo.toml --release --locked -- -D warnings
+    counted 2 "lints of the workspace and of the link proof"
+}
+
+step_sources() {
+    python tests/source_size.py
+    python tests/layers.py
+    python tests/public_items.py
+}
+
+step_test_debug() {
+    venv
+    cargo test --workspace --locked
+}
+
+step_test_release() {
+    venv
+    cargo test --workspace --locked --release
+}
+
+step_test_release_many_cases() {
+    venv
+    PROPTEST_CASES=$FULL_CASES cargo test --workspace --locked --release
+}
+
+step_docs() {
+    RUSTDOCFLAGS="-D warnings" cargo doc --no-deps --workspace --locked 2>&1 | tee "$LOGS/docs.said"
+    # Cargo's own warnings too: two crates of one name would overwrite each other's pages.
+    if grep '^warning' "$LOGS/docs.said"; then fail "the documentation has warnings"; fi
+    counted 1 "documentation without warnings"
+}
+
+step_benches() {
+    local log=$LOGS/benches.once targets
+    targets=$(find benches/benches -name '*.rs' | wc -l)
+    [ "$targets" -gt 0 ] || fail "there are no benches in benches/benches"
+    # Each bench once, as a test; criterion says "Testing <name>" and "Success".
+    cargo bench -p seamwright-benches --locked -- --test 2>&1 | tee "$log"
+    local begun passed
+    begun=$(grep -c '^Testing ' "$log" || true)
+    passed=$(grep -c 'Success$' "$log" || true)
+    [ "$passed" -gt 0 ] && [ "$begun" -eq "$passed" ] || fail "$begun benches began, $passed succeeded"
+    counted "$passed" "benches run once"
+}
+
+# The library alone for processors without an operating system. Where rustup has no such target, Debian's compiler
+# builds `core` from the sources that come with it.
+step_bare_metal() {
+    local target sysroot=""
+    if command -v rustc >/dev/null; then sysroot=$(rustc --print sysroot); fi
+    for target in "${BARE_TARGETS[@]}"; do
+        echo "-- $target"
+        if [ -d "$sysroot/lib/rustlib/$target/lib" ]; then
+            CARGO_TARGET_DIR=$CARGO_TARGET_DIR/bare \
+                cargo build -p seamwright --release --locked --target "$target"
+        else
+            debian rustc-web cargo-web rust-web-src
+            [ -d "$(/usr/bin/rustc --print sysroot)/lib/rustlib/src/rust/library/core" ] ||
+                fail "rust-web-src did not bring the sources of the core library"
+            CARGO_TARGET_DIR=$CARGO_TARGET_DIR/bare RUSTC_BOOTSTRAP=1 RUSTC=/usr/bin/rustc RUSTUP_TOOLCHAIN='' \
+                /usr/bin/cargo build -p seamwright --release --locked --target "$target" -Zbuild-std=core
+        fi
+        find "$CARGO_TARGET_DIR/bare/$target/release" -maxdepth 1 -name 'libseamwright.rlib' | grep -q . ||
+            fail "no library was built for $target"
+    done
+    counted ${#BARE_TARGETS[@]} "builds for bare metal"
+}
+
+# Links every public function with a panic handler that cannot be linked; then shows that a deliberate panic is found.
+step_no_panic() {
+    need nm binutils
+    local profile exports library log=$LOGS/no_panic.bite
+    local build=(cargo build --manifest-path tests/no_panic/Cargo.toml --locked)
+    for profile in release firmware; do
+        echo "-- profile $profile"
+        library=$CARGO_TARGET_DIR/no_panic/$profile/libseamwright_no_panic.so
+        rm -f "$library"
+        CARGO_TARGET_DIR=$CARGO_TARGET_DIR/no_panic "${build[@]}" --profile "$profile" ||
+            fail "a panic path survived in profile $profile (or the link proof does not build): see above"
+        exports=$(nm -D --defined-only "$library" | grep -c ' T seamwright_proof_' || true)
+        [ "$exports" -gt 0 ] && [ "$exports" -eq "$(grep -cE '^    seamwright_proof_\w+ ' tests/no_panic/src/lib.rs)" ] ||
+            fail "the link proof has $exports exports, not those of tests/no_panic/src/lib.rs"
+        if nm "$library" | grep "$NO_PANIC_SYMBOL"; then fail "the missing symbol was linked after all"; fi
+        counted "$exports" "parts of the library linked without a panic path, profile $profile"
+        if CARGO_TARGET_DIR=$CARGO_TARGET_DIR/no_panic_bite "${build[@]}" --profile "$profile" --features bite \
+            >"$log" 2>&1; then
+            fail "the link proof does not bite: a deliberate panic was linked in profile $profile"
+        fi
+        grep -E "undefined (symbol|reference).*$NO_PANIC_SYMBOL" "$log" ||
+            { cat "$log"; fail "the deliberate panic failed otherwise than by the missing symbol"; }
+        counted 1 "the link proof bites, profile $profile"
+    done
+}
+
+# `cargo run --release` in the root does the main job.
+step_main_program() {
+    local said=$LOGS/main_program.said
+    cargo run --release --locked | tee "$said"
+    grep -q 'Governing' "$said" || fail "the main program does not name the governing mode"
+    counted 1 "the main program"
+}
+
+# --- Levels: add a step by writing its function and naming it here ---------------------------------------------------
+
+QUICK=(format lint sources test_debug)
+CHANGE=("${QUICK[@]}" docs test_release benches bare_metal no_panic main_program)
+# What takes long: more random cases, fuzzing, emulators, other languages.
+FULL=("${CHANGE[@]}" test_release_many_cases)
+
+case $LEVEL in
+    quick) STEPS=("${QUICK[@]}") ;;
+    change) STEPS=("${CHANGE[@]}") ;;
+    full) STEPS=("${FULL[@]}") ;;
+    only) STEPS=("${@:2}") ;;
+    *) fail "levels: quick, none (a change), full, only <steps> of ${FULL[*]}" ;;
+esac
+
+# Adds up the `test result:` lines of a log: passed, then failed, ignored and filtered out together.
+tally() {
+    awk '/test result:/ {
+        for (i = 2; i <= NF; i++) {
+            if ($i ~ /^passed/) passed += $(i - 1)
+            if ($i ~ /^(failed|ignored)/) bad += $(i - 1)
+            if ($i == "filtered" && $(i + 1) ~ /^out/) bad += $(i - 1)
+        }
+        if ($0 ~ /test result: FAILED/ && bad == 0) bad = 1
+    } END { printf "%d %d\n", passed, bad }' "$1"
+}
+
+run() {
+    local name=$1 log=$LOGS/$1.log began=$SECONDS code passed bad
+    declare -F "step_$name" >/dev/null || fail "there is no step $name; steps are ${FULL[*]}"
+    printf '\n== %d/%d %s ==\n' "$2" ${#STEPS[@]} "$name"
+    set +e
+    (
+        set -euo pipefail
+        "step_$name"
+    ) 2>&1 | tee "$log"
+    code=${PIPESTATUS[0]}
+    set -e
+    TIMES+=("$(printf '%-24s %5d s' "$name" $((SECONDS - began)))")
+    [ "$code" -eq 0 ] || fail "step $name FAILED after $((SECONDS - began)) s (log: $log)"
+    read -r passed bad < <(tally "$log")
+    [ "$bad" -eq 0 ] || fail "step $name: $bad tests failed, ignored or filtered out (log: $log)"
+    [ "$passed" -gt 0 ] || fail "step $name ran no tests at all (log: $log)"
+    TOTAL=$((TOTAL + passed))
+    echo "== $name: $passed passed, $((SECONDS - began)) s =="
+}
+
+# The tally is itself tested.
+self_test() {
+    local lines=$LOGS/self_test
+    printf '%s\n' 'test result: ok. 12 passed; 0 failed; 0 ignored; 0 measured; 0 filtered out; finished in 0.1s' \
+        'x: test result: ok. 3 passed; 0 failed; 0 ignored (y)' >"$lines"
+    [ "$(tally "$lines")" = "15 0" ] || fail "the tally cannot add"
+    echo 'test result: FAILED. 1 passed; 2 failed; 3 ignored; 0 measured; 4 filtered out; finished in 0.1s' >>"$lines"
+    [ "$(tally "$lines")" = "16 9" ] || fail "the tally misses failures"
+}
+
+command -v cargo >/dev/null || fail "needs cargo, from rustup"
+mkdir -p "$LOGS"
+TOTAL=0 TIMES=()
+self_test
+for at in "${!STEPS[@]}"; do
+    run "${STEPS[$at]}" $((at + 1))
+done
+
+printf '\n== level %s: %d s ==\n' "$LEVEL" $SECONDS
+printf '%s\n' "${TIMES[@]}"
+[ "$TOTAL" -gt 0 ] || fail "no tests were run: steps are ${FULL[*]}"
+echo "$TOTAL passed, 0 failed"
