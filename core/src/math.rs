@@ -54,7 +54,7 @@ pub fn at_most(a: f64, b: f64) -> bool {
 #[must_use]
 #[inline]
 pub fn below(a: f64, b: f64) -> bool {
-    !at_least(a, b)
+    a < b - TOLERANCE * larger(abs(a), abs(b))
 }
 
 /// The greatest multiple of `step` not above `x`; an `x` that is a multiple up to [`TOLERANCE`] stays where it is.

@@ -341,7 +341,8 @@ proptest! {
         let (tension, shear) = (stresses.plate_tension, stresses.shear);
         let found =
             reference::ibr_percentages(s.strip, s.plate, &theirs.rows, tension, shear, 1.875, closest);
-        prop_assert!((analysis.percentages.plate - found.plate).abs() <= 1e-9 * 100.0);
+        // The reference lets Eq. 16 go below nothing; the library does not.
+        prop_assert!((analysis.percentages.plate - found.plate.max(0.0)).abs() <= 1e-9 * 100.0);
         prop_assert!(near(analysis.percentages.rivet, found.rivets, 1e-12));
         // Eq. 4: the reference wants all inner rows doubled, the library only the next one.
         if let Some(combined) = found.combined {

@@ -4,8 +4,9 @@ use crate::bounds::Unit;
 use crate::error::EntryNo;
 use crate::math;
 
-/// The most findings that one check can produce: the longest joint has 7 gaps, 2 straps and some twenty single rules.
-pub const MAX_FINDINGS: usize = 40;
+/// The most findings that one check can produce: eight rows that all differ give 4 each on their holes, there are 7
+/// gaps, and some fifteen single rules. A test builds the fullest joint.
+pub const MAX_FINDINGS: usize = 64;
 
 macro_rules! subjects {
     ($($id:ident $unit:ident $what:literal $open:literal;)*) => {
@@ -46,9 +47,10 @@ subjects! {
     NarrowStrap Millimetre "narrow or second strap" "take a thicker strap";
     Grip Millimetre "grip of the rivets" "take a larger rivet or fewer plies";
     Scallop Millimetre "pitch for a straight caulked edge" "scallop the strap edge for caulking";
+    NetSection Newton "net section left" "no plate is left between the holes as the rule book counts them: the joint holds nothing";
     AllModes One "efficiency over all modes against the book's own" "a mode that the book does not count is weaker: judge by the efficiency over all modes";
     CreditCap One "efficiency credited" "only the cap may be credited";
-    Room One "rivets over plate" "the joint has room: fewer rows, a smaller rivet or a larger pitch would do";
+    Room One "rivets over plate" "the joint has room: fewer rows or a smaller rivet would do";
     BearingUnknown One "bearing" "no bearing stress was given: crushing was not checked";
     StrapsUnknown One "straps" "no strap thickness was given: straps were not checked";
     RowsUnknown One "row distances" "row distances were not given: they were not checked";

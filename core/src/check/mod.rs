@@ -52,7 +52,9 @@ impl<N: Num> Analysis<N> {
     /// Runner-up over governing mode: how far the next failure is away.
     #[must_use]
     pub fn runner_up_ratio(&self) -> f64 {
-        self.runner_up.strength.value() / self.governing.strength.value()
+        let (next, least) = (self.runner_up.strength.value(), self.governing.strength.value());
+        // A joint that holds nothing has no next failure to speak of.
+        if least > 0.0 { next / least } else { 1.0 }
     }
 
     /// Tearing, shearing and bearing over the solid strip: the figures that the trade always quotes, even above 1.
@@ -78,15 +80,13 @@ pub fn counted(rules: &Rules, joint: &Joint, cut: &Cut) -> bool {
     }
 }
 
-/// Whether a plate tears at the row next to its outer row, and that row has twice the rivets of the outer row.
+/// Whether a plate tears at the row next to its outer row, and all inner rows have twice the rivets of the outer row.
 fn next_row_doubled(joint: &Joint, cut: &Cut) -> bool {
     let form = joint.form();
-    let rows = form.row_count();
-    let doubled = |outer: usize, next: usize| {
-        u32::from(form.row(next).rivets) == u32::from(form.row(outer).rivets).wrapping_mul(2)
-    };
-    let lap_b = form.kind() == JointKind::Lap && cut.plate == 0 && usize::from(cut.other) == rows.wrapping_sub(1);
-    (cut.plate == 2 && cut.other == 0 && doubled(1, 2)) || (lap_b && doubled(rows, rows.wrapping_sub(1)))
+    let lap = form.kind() == JointKind::Lap;
+    let before_last = form.row_count().wrapping_sub(1);
+    let lap_b = lap && cut.plate == 0 && usize::from(cut.other) == before_last;
+    form.inner_doubled() && ((cut.plate == 2 && cut.other == 0) || lap_b)
 }
 
 /// Checks a joint: all modes, efficiencies and rules.

@@ -44,7 +44,11 @@ pub(super) fn percentages<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rule
             n = c.formula(Name(Q::HolesCounted, 1), Formula::CrowdedHoles.no(), formula::crowded_holes(ratio, n));
         }
     }
-    let plate = c.formula(Name(Q::PlatePercent, 0), Formula::PlatePercentage.no(), formula::plate_percentage(p, n, d));
+    let name = Name(Q::PlatePercent, 0);
+    let mut plate = c.formula(name, Formula::PlatePercentage.no(), formula::plate_percentage(p, n, d));
+    if plate.value() < 0.0 {
+        plate = c.greater(name, Why::Floor(EntryNo::NONE), plate, C::N::lit(0.0));
+    }
     let table = |entry: Entry| c.table(Name(Q::Coefficient, 0), entry.no(), rules.get(entry));
     let (f, f1) = (table(Entry::SEAM_SAFETY), table(Entry::SEAM_DIVISOR));
     let z = c.table(Name(Q::DoubleShear, 0), Entry::DOUBLE_SHEAR.no(), rules.get(Entry::DOUBLE_SHEAR));
@@ -65,9 +69,7 @@ pub(super) fn percentages<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rule
             formula::cut_strength(rivet, row_percentage(row)),
         );
     }
-    let doubled =
-        form.row_count() > 1 && u32::from(form.row(2).rivets) == u32::from(form.row(1).rivets).wrapping_mul(2);
-    let combined = doubled.then(|| {
+    let combined = form.inner_doubled().then(|| {
         let d = given.diameter(rules, Entry::TEAR_DIAMETER, 2);
         let both = formula::combined_percentage(p, given.rivets_in(2), d, outer);
         c.formula(Name(Q::CombinedPercent, 0), Formula::CombinedPercentage.no(), both)

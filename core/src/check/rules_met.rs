@@ -199,7 +199,12 @@ pub(super) fn strengths<N: Num>(materials: &Materials, rules: &Rules, analysis: 
         .bearing_all
         .map_or(analysis.shear_all.value(), |b| math::smaller(b.value(), analysis.shear_all.value()));
     let room = rules.get(Entry::ROOM);
-    let ratio = rivets / analysis.tear_outer.value();
+    let plate = analysis.tear_outer.value();
+    let least = analysis.governing.strength.value();
+    if least <= 0.0 {
+        out.compare(Subject::NetSection, 0, Entry::CLOSE_ROWS.no(), Required::AtLeast, f64::MIN_POSITIVE, least);
+    }
+    let ratio = if plate > 0.0 { rivets / plate } else { 0.0 };
     if math::at_least(ratio, room) {
         out.note_of(Subject::Room, Entry::ROOM.no(), room, ratio);
     }

@@ -284,6 +284,16 @@ impl Form {
         self.kind == JointKind::DoubleStrap && self.first_double_row() > 1
     }
 
+    /// Whether all inner rows have twice the rivets of the outer row (of both outer rows in a lap).
+    #[must_use]
+    pub fn inner_doubled(&self) -> bool {
+        let last = if self.kind == JointKind::Lap { self.row_count().wrapping_sub(1) } else { self.row_count() };
+        let outer = u32::from(self.outer_rivets());
+        let twice = |row: usize| u32::from(self.row(row).rivets) == outer.wrapping_mul(2);
+        let alike = self.kind != JointKind::Lap || u32::from(self.row(self.row_count()).rivets) == outer;
+        last >= 2 && alike && (2..=last).all(twice)
+    }
+
     /// Whether the row at the butt (or the densest row) has more rivets than the outer row.
     #[must_use]
     pub fn rivets_omitted(&self) -> bool {

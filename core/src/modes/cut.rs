@@ -118,7 +118,7 @@ impl<N: Num> Strengths<N> {
         let [plate, other, _] = &self.net;
         let (net, row, from, to) = match (cut.plate, cut.other, cut.narrow) {
             (row, 0, 0) if row > 1 => (plate, row, 1, usize::from(row)),
-            (0, row, 0) if self.lap && usize::from(row) < self.rows => {
+            (0, row, 0) if self.lap && row > 0 && usize::from(row) < self.rows => {
                 (other, row, usize::from(row).wrapping_add(1), self.rows.wrapping_add(1))
             }
             _ => return None,

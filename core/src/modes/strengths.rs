@@ -250,7 +250,7 @@ impl<N: Num> Strengths<N> {
                     );
                 }
                 let straight = formula::net_section(given.strip, n, d, member.thickness, member.tension);
-                *slot = c.formula(Name(member.q, at), Formula::NetSection.no(), straight);
+                *slot = held(c, Name(member.q, at), c.formula(Name(member.q, at), Formula::NetSection.no(), straight));
                 let next = if member.outside_first { row.wrapping_add(1) } else { row.wrapping_sub(1) };
                 let meets = next >= member.first_row && next <= self.rows;
                 if meets && let Some(path) = zigzag_section(c, joint, given, rules, &member, row, next) {
@@ -315,5 +315,12 @@ fn zigzag_section<C: Ctx>(
         member.thickness,
         member.tension,
     );
-    Some(c.formula(Name(member.q, at), Formula::ZigzagNetSection.no(), path))
+    let name = Name(member.q, at);
+    Some(held(c, name, c.formula(name, Formula::ZigzagNetSection.no(), path)))
+}
+
+/// A net section never holds less than nothing, however the book counts its holes.
+#[inline]
+fn held<C: Ctx>(c: C, name: Name, net: C::N) -> C::N {
+    if net.value() < 0.0 { c.greater(name, Why::Floor(EntryNo::NONE), net, C::N::lit(0.0)) } else { net }
 }

@@ -42,6 +42,7 @@ pub struct Brief {
     straps: Option<(Length, Option<Length>)>,
     back: [Option<Length>; MAX_ROWS],
     margin: Option<Length>,
+    stray_row: u8,
 }
 
 impl Brief {
@@ -59,6 +60,7 @@ impl Brief {
             straps: None,
             back: [None; MAX_ROWS],
             margin: None,
+            stray_row: 0,
         }
     }
 
@@ -91,11 +93,14 @@ impl Brief {
         self
     }
 
-    /// With the distance from row `row` (from 1) to the next given. A row that the form does not have is ignored.
+    /// With the distance from row `row` (from 1) to the next given. A row that the form does not have is refused when
+    /// the joint is sized.
     #[must_use]
     pub fn back_pitch(mut self, row: usize, distance: Length) -> Self {
-        if let Some(slot) = self.back.get_mut(row.wrapping_sub(1)) {
-            *slot = Some(distance);
+        let gaps = self.form.row_count().wrapping_sub(1);
+        match self.back.get_mut(row.wrapping_sub(1)) {
+            Some(slot) if row <= gaps => *slot = Some(distance),
+            _ => self.stray_row = u8::try_from(row).unwrap_or(u8::MAX),
         }
         self
     }
@@ -166,6 +171,10 @@ pub fn size(brief: &Brief, rules: &Rules) -> Result<Design, Error> {
 #[inline]
 pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C::N>, Error> {
     rules.validate()?;
+    if brief.stray_row > 0 {
+        let error = Error::new(ErrorKind::NotForThisForm, Field::Rows).value(f64::from(brief.stray_row));
+        return Err(error.limit(f64::from(u8::try_from(brief.form.row_count()).unwrap_or(0))));
+    }
     brief.materials.validate()?;
     Field::Plate.check(brief.plate.to_mm())?;
     if let Some(b) = brief.other_plate {
