@@ -155,7 +155,7 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::BEARING_DIAMETER, &[0.0], MODES),
     Item::new(E::DISTANCE_DIAMETER, &[0.0], PAR_182),
     Item::new(E::DOUBLE_SHEAR, &[2.0], SHEAR),
-    Item::new(E::LONE_PLANE, &[0.0], MODES),
+    Item::new(E::LONE_PLANE, &[0.0], Clause::practice("half of double shear")),
     Item::new(E::BEARING_CHECKED, &[1.0], MODES),
     Item::new(E::COUNT_INNER, &[2.0], MODES),
     Item::new(E::COUNT_STRAP, &[0.0], MODES),

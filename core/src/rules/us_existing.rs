@@ -29,7 +29,7 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::SHEAR_DIAMETER, &[0.0], EFFICIENCY),
     Item::new(E::BEARING_DIAMETER, &[0.0], EFFICIENCY),
     Item::new(E::DOUBLE_SHEAR, &[2.0], SHEAR),
-    Item::new(E::LONE_PLANE, &[0.0], EFFICIENCY),
+    Item::new(E::LONE_PLANE, &[0.0], Clause::practice("half of double shear")),
     Item::new(E::BEARING_CHECKED, &[1.0], CRUSH),
     Item::new(E::COUNT_INNER, &[2.0], EFFICIENCY),
     Item::new(E::STEEL_TENSION, &[psi(55_000.0)], TENSILE),
