@@ -21,6 +21,16 @@ pub enum Limit<N> {
 }
 
 impl<N: Num> Limit<N> {
+    /// The same with a bare value.
+    #[must_use]
+    pub fn values(self) -> Limit<f64> {
+        match self {
+            Limit::None => Limit::None,
+            Limit::Unknown(entry) => Limit::Unknown(entry),
+            Limit::At(limit, entry) => Limit::At(limit.value(), entry),
+        }
+    }
+
     /// The tighter of two upper limits.
     #[inline]
     fn tighter<C: Ctx<N = N>>(self, c: C, name: Name, value: N, entry: Entry) -> Self {

@@ -49,6 +49,25 @@ pub struct Analysis<N = f64> {
 }
 
 impl<N: Num> Analysis<N> {
+    /// The same with bare values.
+    #[must_use]
+    pub fn values(self) -> Analysis {
+        Analysis {
+            solid: self.solid.value(),
+            tear_outer: self.tear_outer.value(),
+            shear_all: self.shear_all.value(),
+            bearing_all: self.bearing_all.map(Num::value),
+            governing: self.governing.values(),
+            runner_up: self.runner_up.values(),
+            by_book: self.by_book.values(),
+            efficiency: self.efficiency.value(),
+            book_efficiency: self.book_efficiency.value(),
+            credited: self.credited.value(),
+            percentages: self.percentages.values(),
+            findings: self.findings,
+        }
+    }
+
     /// Runner-up over governing mode: how far the next failure is away.
     #[must_use]
     pub fn runner_up_ratio(&self) -> f64 {

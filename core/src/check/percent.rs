@@ -19,6 +19,14 @@ pub struct Percentages<N = f64> {
     pub combined: Option<N>,
 }
 
+impl<N: Num> Percentages<N> {
+    /// The same with bare values.
+    #[must_use]
+    pub fn values(self) -> Percentages {
+        Percentages { plate: self.plate.value(), rivet: self.rivet.value(), combined: self.combined.map(Num::value) }
+    }
+}
+
 /// Works the percentages out on the thinner plate.
 #[inline]
 pub(super) fn percentages<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Percentages<C::N> {

@@ -217,6 +217,12 @@ pub struct ModeName<'a> {
 }
 
 impl<N: Num> Mode<N> {
+    /// The same with a bare value.
+    #[must_use]
+    pub fn values(self) -> Mode {
+        Mode { cut: self.cut, fates: self.fates, strength: self.strength.value(), zigzag: self.zigzag }
+    }
+
     /// The mode in words: what tears at which row, and how each row of rivets fails.
     #[must_use]
     pub fn name<'a>(&self, form: &'a Form) -> ModeName<'a> {

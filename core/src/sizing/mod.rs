@@ -155,6 +155,26 @@ pub struct Design<N = f64> {
     pub analysis: Analysis<N>,
 }
 
+impl<N: Num> Design<N> {
+    /// The same with bare values.
+    #[must_use]
+    pub fn values(self) -> Design {
+        Design {
+            joint: self.joint,
+            hole: HoleChoice {
+                computed: self.hole.computed.map(|(d, basis)| (d.value(), basis)),
+                hole: self.hole.hole,
+                rivet: self.hole.rivet,
+            },
+            pitch: self.pitch.values(),
+            gaps: self.gaps.map(|(gap, entry)| (gap.value(), entry)),
+            margin: self.margin.value(),
+            straps: self.straps.map(Limit::values),
+            analysis: self.analysis.values(),
+        }
+    }
+}
+
 /// Sizes a joint.
 ///
 /// # Errors

@@ -47,6 +47,23 @@ pub struct PitchChoice<N = f64> {
     pub decided: Decided,
 }
 
+impl<N: Num> PitchChoice<N> {
+    /// The same with bare values.
+    #[must_use]
+    pub fn values(self) -> PitchChoice {
+        PitchChoice {
+            by_shear: self.by_shear.value(),
+            by_weaker: self.by_weaker.value(),
+            by_all_modes: self.by_all_modes.value(),
+            balance: self.balance,
+            least: self.least.value(),
+            greatest: self.greatest.values(),
+            taken: self.taken,
+            decided: self.decided,
+        }
+    }
+}
+
 /// The rivets of each row, and of all.
 struct Rivets<N> {
     shear: N,

@@ -1,1 +1,169 @@
-//! The working: every step of a routine, recorded line by line and written out.
+//! The working: every step of a routine as it was computed, in symbols, in numbers, and its result.
+//!
+//! The routines of [`check`](mod@crate::check) and [`sizing`](crate::sizing) run in the recording context
+//! [`Record`]: the numbers that are shown are the numbers that are computed, bit for bit. The working is complete or it
+//! is refused: a buffer that is too small gives the size needed, a sink that fails gives its error.
+
+mod doc;
+mod line;
+mod pad;
+mod steps;
+mod style;
+mod wrap;
+
+use core::fmt;
+
+pub use doc::{Doc, Piece};
+pub use line::{Reading, write_expression, write_symbol, write_value};
+pub use pad::{Node, Noted, Op, Pad, Record, Sink, Step};
+pub use steps::write_clause;
+pub use style::{DIALECTS, Dialect, Style, Units};
+
+use crate::check::{Analysis, check_with};
+use crate::error::{Error, ErrorKind};
+use crate::joint::Joint;
+use crate::materials::Materials;
+use crate::rules::RuleBook;
+use crate::sizing::{Brief, Design, size_with};
+use crate::text::Slice;
+use crate::{CAUTION, VERSION, bounds::Field};
+
+/// Why there is no working.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum WorkingError {
+    /// The routine itself could not compute.
+    Routine(Error),
+    /// The sink refused the text.
+    Sink,
+    /// A line did not fit the scratch pad: the working would be incomplete and is refused.
+    Spoilt,
+}
+
+impl From<Error> for WorkingError {
+    fn from(error: Error) -> Self {
+        WorkingError::Routine(error)
+    }
+}
+
+impl From<fmt::Error> for WorkingError {
+    fn from(_: fmt::Error) -> Self {
+        WorkingError::Sink
+    }
+}
+
+impl fmt::Display for WorkingError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            WorkingError::Routine(error) => error.fmt(f),
+            WorkingError::Sink => f.write_str("the working could not be written: the sink refused it"),
+            WorkingError::Spoilt => f.write_str("a line of the working outgrew its pad: the working is refused"),
+        }
+    }
+}
+
+impl core::error::Error for WorkingError {}
+
+/// Runs a routine in the recording context before a writer of steps.
+fn record<T>(
+    out: &mut dyn fmt::Write,
+    style: Style,
+    book: &RuleBook<'_>,
+    title: &str,
+    routine: impl FnOnce(Record<'_>) -> Result<T, Error>,
+) -> Result<T, WorkingError> {
+    let mut doc = Doc::new(out, style);
+    doc.begin(&|w| w.write_str(title))?;
+    doc.paragraph(&|w| write!(w, "Rule book: {}. seamwright {VERSION}.", book.title))?;
+    doc.paragraph(&|w| w.write_str(CAUTION))?;
+    let steps = steps::Steps::new(&mut doc, book);
+    let pad = Pad::new(&steps);
+    let result = routine(Record::new(&pad))?;
+    if pad.spoilt() {
+        return Err(WorkingError::Spoilt);
+    }
+    if steps.failed() {
+        return Err(WorkingError::Sink);
+    }
+    doc.end()?;
+    Ok(result)
+}
+
+/// Checks a joint and writes the working of it.
+///
+/// # Errors
+/// Those of [`check`](mod@crate::check), and of the sink.
+///
+/// ```
+/// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
+/// use seamwright::working::{Style, WorkingError, write_check};
+/// let joint = JointSpec::new(Form::lap(1)?, Length::mm(50.0), Length::mm(6.0), Length::mm(20.0)).build()?;
+/// let steel = Materials::new(Stress::mpa(120.0), Stress::mpa(90.0)).bearing(Stress::mpa(180.0));
+/// let mut sheet = String::new();
+/// let analysis = write_check(&mut sheet, Style::default(), &joint, &steel, &METRIC)
+///     .map_err(|e| e.to_string()).unwrap();
+/// assert!(sheet.contains("Fs.1 = pi/4 d.1 d.1 ss"));
+/// let bad = Materials::new(Stress::mpa(-1.0), Stress::mpa(90.0));
+/// assert!(matches!(write_check(&mut sheet, Style::default(), &joint, &bad, &METRIC), Err(WorkingError::Routine(_))));
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn write_check(
+    out: &mut dyn fmt::Write,
+    style: Style,
+    joint: &Joint,
+    materials: &Materials,
+    book: &RuleBook<'_>,
+) -> Result<Analysis, WorkingError> {
+    let analysis = record(out, style, book, "Working: check of a riveted joint", |c| {
+        check_with(c, joint, materials, &book.rules).map(|a| a.values())
+    })?;
+    Ok(analysis)
+}
+
+/// Sizes a joint and writes the working of it.
+///
+/// # Errors
+/// Those of [`size`](crate::sizing::size), and of the sink.
+///
+/// ```
+/// use seamwright::{joint::Form, materials::Materials, quantities::{Length, Stress}, rules::INDIAN, sizing::Brief};
+/// use seamwright::working::{Style, write_size};
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+/// let mut sheet = String::new();
+/// assert!(write_size(&mut sheet, Style::default(), &Brief::new(Form::lap(2)?, Length::mm(13.0), steel), &INDIAN).is_ok());
+/// assert!(write_size(&mut sheet, Style::default(), &Brief::new(Form::lap(2)?, Length::mm(0.0), steel), &INDIAN).is_err());
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn write_size(
+    out: &mut dyn fmt::Write,
+    style: Style,
+    brief: &Brief,
+    book: &RuleBook<'_>,
+) -> Result<Design, WorkingError> {
+    record(out, style, book, "Working: sizing of a riveted joint", |c| {
+        size_with(c, brief, &book.rules).map(|d| d.values())
+    })
+}
+
+/// A text into a buffer: all of it, or the size needed as the limit of an [`ErrorKind::NoSpace`] error.
+///
+/// # Errors
+/// Those of the writer; [`ErrorKind::NoSpace`].
+///
+/// ```
+/// use seamwright::{ErrorKind, working::{WorkingError, into_buffer}};
+/// let mut buffer = [0; 8];
+/// assert_eq!(into_buffer(&mut buffer, |out| { out.write_str("12 mm")?; Ok(()) }), Ok("12 mm"));
+/// let short = into_buffer(&mut buffer[..3], |out| { out.write_str("12 mm")?; Ok(()) });
+/// assert!(matches!(short, Err(WorkingError::Routine(e)) if e.kind == ErrorKind::NoSpace && e.limit == 5.0));
+/// ```
+pub fn into_buffer(
+    buffer: &mut [u8],
+    write: impl FnOnce(&mut dyn fmt::Write) -> Result<(), WorkingError>,
+) -> Result<&str, WorkingError> {
+    let mut slice = Slice::new(buffer);
+    write(&mut slice)?;
+    slice.finish().map_err(|needed| {
+        let size = u32::try_from(needed).map_or(f64::MAX, f64::from);
+        WorkingError::Routine(Error::new(ErrorKind::NoSpace, Field::Text).limit(size))
+    })
+}

@@ -1,0 +1,128 @@
+//! How a reader wants numbers: units, decimal mark, digits.
+
+use core::fmt;
+
+use crate::bounds::Unit;
+use crate::quantities::{Area, Force, Length, Stress};
+use crate::text::{self, DecimalMark};
+
+/// The units of a sheet.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+#[repr(u8)]
+pub enum Units {
+    /// Millimetre, megapascal, newton.
+    #[default]
+    Metric,
+    /// Inch, pound per square inch, pound-force.
+    Inch,
+}
+
+/// The dialect of a text.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+#[repr(u8)]
+pub enum Dialect {
+    /// Plain text of 80 columns.
+    #[default]
+    Plain,
+    /// Plain text of 20 columns, for a small display.
+    Narrow,
+    /// Markdown.
+    Markdown,
+    /// LaTeX, for a plain article class.
+    Latex,
+    /// HTML, self-contained.
+    Html,
+}
+
+/// All dialects.
+pub const DIALECTS: &[Dialect] = &[Dialect::Plain, Dialect::Narrow, Dialect::Markdown, Dialect::Latex, Dialect::Html];
+
+/// A reader's wishes.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub struct Style {
+    /// Units.
+    pub units: Units,
+    /// Decimal point or comma.
+    pub mark: DecimalMark,
+    /// Dialect.
+    pub dialect: Dialect,
+    /// Decimals more (or, negative, fewer) than the usual ones of each unit.
+    pub extra_digits: i8,
+}
+
+impl Style {
+    /// A value in the reader's units.
+    #[must_use]
+    pub fn convert(&self, unit: Unit, value: f64) -> f64 {
+        match (self.units, unit) {
+            (Units::Metric, _) | (_, Unit::One | Unit::Count) => value,
+            (Units::Inch, Unit::Millimetre) => Length::mm(value).to_inch(),
+            (Units::Inch, Unit::SquareMillimetre) => Area::mm2(value).to_inch2(),
+            (Units::Inch, Unit::Megapascal) => Stress::mpa(value).to_psi(),
+            (Units::Inch, Unit::Newton) => Force::n(value).to_lbf(),
+            // a sqrt(t): the constant carries the root of the length.
+            (Units::Inch, Unit::RootMillimetre) => value / crate::math::sqrt(Length::inch(1.0).to_mm()),
+        }
+    }
+
+    /// The symbol of a unit, empty for pure numbers.
+    #[must_use]
+    pub fn symbol(&self, unit: Unit) -> &'static str {
+        match (self.units, unit) {
+            (Units::Metric, _) | (_, Unit::One | Unit::Count) => unit.symbol(),
+            (Units::Inch, Unit::Millimetre) => "in",
+            (Units::Inch, Unit::SquareMillimetre) => "in2",
+            (Units::Inch, Unit::Megapascal) => "psi",
+            (Units::Inch, Unit::Newton) => "lbf",
+            (Units::Inch, Unit::RootMillimetre) => "in^0.5",
+        }
+    }
+
+    /// Decimals printed for a unit: enough that each line can be worked again from the line above it.
+    #[must_use]
+    pub fn decimals(&self, unit: Unit) -> u8 {
+        let usual: i8 = match (self.units, unit) {
+            (_, Unit::Count) => 0,
+            (_, Unit::One) => 6,
+            (Units::Metric, Unit::Newton) => 1,
+            (Units::Metric, Unit::Megapascal | Unit::Millimetre | Unit::SquareMillimetre) => 4,
+            (_, Unit::RootMillimetre) => 6,
+            (Units::Inch, Unit::Millimetre | Unit::SquareMillimetre) => 6,
+            (Units::Inch, Unit::Megapascal | Unit::Newton) => 1,
+        };
+        u8::try_from(usual.saturating_add(self.extra_digits).clamp(0, 9)).unwrap_or(0)
+    }
+
+    /// Writes a value, kept in the library's unit, in the reader's, without the symbol.
+    ///
+    /// # Errors
+    /// Those of the sink, and numbers that cannot be printed.
+    pub fn value(&self, out: &mut dyn fmt::Write, unit: Unit, value: f64) -> fmt::Result {
+        let mark = if self.dialect == Dialect::Latex { DecimalMark::Point } else { self.mark };
+        let x = self.convert(unit, value);
+        // LaTeX sets a bare comma as punctuation: a decimal comma goes into braces.
+        if self.dialect == Dialect::Latex && self.mark == DecimalMark::Comma {
+            let mut braces = Braces { out };
+            return text::write_plain(&mut braces, x, self.decimals(unit)).map_err(|_| fmt::Error);
+        }
+        text::write_plain_with(out, x, self.decimals(unit), mark).map_err(|_| fmt::Error)
+    }
+}
+
+/// Turns a decimal point into LaTeX's comma in braces.
+struct Braces<'a> {
+    out: &'a mut dyn fmt::Write,
+}
+
+impl fmt::Write for Braces<'_> {
+    fn write_str(&mut self, s: &str) -> fmt::Result {
+        match s.split_once('.') {
+            Some((whole, decimals)) => {
+                self.out.write_str(whole)?;
+                self.out.write_str("{,}")?;
+                self.out.write_str(decimals)
+            }
+            None => self.out.write_str(s),
+        }
+    }
+}
