@@ -121,9 +121,10 @@ impl<C: Ctx> Forced<'_, C> {
             let fates = rivet_fates(self.c, self.joint, self.given, self.rules, row, None, true);
             let one = forced_fate(&fates, if one_double { double } else { single }, one_double)?;
             let held = formula::row_hold(self.given.rivets_in(row), one);
-            sum = Some(sum.map_or(held, |s| formula::cut_strength(s, held)));
+            let more = sum.map_or(held, |s| formula::cut_strength(s, held));
+            sum = Some(self.c.formula(Name(Q::ModeStrength, 0), Formula::CutStrength.no(), more));
         }
-        sum.map(|s| self.c.formula(Name(Q::ModeStrength, 0), Formula::CutStrength.no(), s))
+        sum
     }
 }
 

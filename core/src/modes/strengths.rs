@@ -186,16 +186,19 @@ impl<N: Num> Strengths<N> {
                     *f = fate;
                 }
             }
+            // The sums so far are closed row by row, so that one line of the working stays short.
             let [other, _, both] = fates.shear;
             let shear = formula::row_hold(n, if double { both } else { other });
-            shear_all = Some(shear_all.map_or(shear, |sum| formula::cut_strength(sum, shear)));
+            let shear = shear_all.map_or(shear, |sum| formula::cut_strength(sum, shear));
+            shear_all = Some(c.formula(Name(Q::ShearAll, at), Formula::CutStrength.no(), shear));
             bearing_all = match (bearing_all, fates.crush(c, at, full)) {
-                (Some(sum), Some(one)) => Some(formula::cut_strength(sum, formula::row_hold(n, one))),
+                (Some(sum), Some(one)) => {
+                    let crush = formula::row_hold(n, one);
+                    let crush = if row == 1 { crush } else { formula::cut_strength(sum, crush) };
+                    Some(c.formula(Name(Q::BearingAll, at), Formula::CutStrength.no(), crush))
+                }
                 _ => None,
             };
-            // The sum so far is closed row by row, so that one line of the working stays short.
-            shear_all = shear_all.map(|sum| c.formula(Name(Q::ShearAll, at), Formula::CutStrength.no(), sum));
-            bearing_all = bearing_all.map(|sum| c.formula(Name(Q::BearingAll, at), Formula::CutStrength.no(), sum));
         }
         self.shear_all = shear_all.unwrap_or(N::lit(0.0));
         self.bearing_all = bearing_all;

@@ -15,12 +15,13 @@ pub(super) struct Wrap<'a> {
     column: usize,
     word: heapless::String<WORD>,
     gap: bool,
+    begun: bool,
 }
 
 impl<'a> Wrap<'a> {
     /// Starts at a column already reached.
     pub(super) fn new(out: &'a mut dyn fmt::Write, columns: usize, indent: usize, column: usize) -> Self {
-        Wrap { out, columns, indent, column, word: heapless::String::new(), gap: false }
+        Wrap { out, columns, indent, column, word: heapless::String::new(), gap: false, begun: false }
     }
 
     fn flush(&mut self) -> fmt::Result {
@@ -33,11 +34,13 @@ impl<'a> Wrap<'a> {
             self.out.write_str("\n")?;
             spaces(self.out, self.indent)?;
             self.column = self.indent;
+            self.begun = false;
         } else if self.gap {
             self.out.write_str(" ")?;
             self.column = self.column.saturating_add(1);
         }
         self.gap = false;
+        self.begun = true;
         for c in self.word.chars() {
             if self.column >= self.columns {
                 self.out.write_str("\n")?;
@@ -63,7 +66,7 @@ impl fmt::Write for Wrap<'_> {
         for c in s.chars() {
             if c == ' ' {
                 self.flush()?;
-                self.gap = self.column > self.indent;
+                self.gap = self.begun;
             } else if self.word.push(c).is_err() {
                 self.flush()?;
                 // The word was flushed: there is room for one character.
