@@ -20,6 +20,8 @@ pub enum Unit {
     Count,
     /// Square millimetre.
     SquareMillimetre,
+    /// Kilogram per cubic metre.
+    KilogramPerCubicMetre,
 }
 
 impl Unit {
@@ -33,6 +35,7 @@ impl Unit {
             Unit::Newton => "N",
             Unit::RootMillimetre => "mm^0.5",
             Unit::SquareMillimetre => "mm2",
+            Unit::KilogramPerCubicMetre => "kg/m3",
         }
     }
 }
@@ -92,6 +95,11 @@ fields! {
     Rows           "rows"             Count      1.0 ..= 8.0      "number of rows";
     RowRivets      "row_rivets"       Count      1.0 ..= 60.0     "rivets of one row in the strip";
     ShearPlanes    "shear_planes"     Count      1.0 ..= 2.0      "shear planes of the rivets of one row";
+    RunLength      "run_length"       Millimetre 2.0 ..= 500000.0 "length of the seam";
+    RingDiameter   "ring_diameter"    Millimetre 20.0 ..= 100000.0 "diameter of the ring";
+    EndDistance    "end_distance"     Millimetre 1.0 ..= 1000.0   "distance from the first or last rivet to the end of the seam";
+    StockStep      "stock_step"       Millimetre 0.1 ..= 100.0    "step of rivet lengths in stock";
+    Density        "density"          KilogramPerCubicMetre 500.0 ..= 25000.0 "density of plate and rivets";
     Form           "form"             One        0.0 ..= 0.0      "form of the joint";
     RuleEntry      "rule"             One        0.0 ..= 0.0      "entry of the rule book";
     Text           "text"             One        0.0 ..= 0.0      "text given for a number";

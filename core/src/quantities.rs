@@ -5,6 +5,10 @@
 //! 2240 lb. Constructors store what they get; ranges are checked where a value is used, so that one table of bounds
 //! serves all units.
 
+use crate::bounds::Field;
+use crate::error::{Error, ErrorKind};
+use crate::text;
+
 /// Standard gravity, m/s².
 const GRAVITY: f64 = 9.806_65;
 /// The pound in kilograms.
@@ -125,5 +129,69 @@ quantity! {
         new to_f64 1.0;
         /// Hundredths.
         percent to_percent 0.01;
+    }
+}
+
+/// A number and the unit written after it.
+fn split(written: &str) -> Result<(f64, &str), Error> {
+    let unreadable = Error::new(ErrorKind::Unreadable, Field::Text);
+    let begins = |c: char| c.is_ascii_alphabetic() || c == '"';
+    let (number, unit) = match written.find(begins) {
+        Some(at) => (written.get(..at).unwrap_or(""), written.get(at..).unwrap_or("")),
+        None => (written, ""),
+    };
+    let value = text::parse_number(number.trim()).map_err(|_| unreadable)?;
+    Ok((value, unit.trim()))
+}
+
+impl Length {
+    /// Reads a length with its unit: `12 mm`, `0.5 in`, `13/16 in`, `1 5/8"`, `1.2 m`, `6 ft`. A bare number is
+    /// refused: it could be either.
+    ///
+    /// # Errors
+    /// [`ErrorKind::Unreadable`], with the number where there was one.
+    ///
+    /// ```
+    /// use seamwright::quantities::Length;
+    /// assert_eq!(Length::parse("1 5/8 in")?.to_inch(), 1.625);
+    /// assert!(Length::parse("12").is_err());
+    /// # Ok::<(), seamwright::Error>(())
+    /// ```
+    pub fn parse(written: &str) -> Result<Self, Error> {
+        let (value, unit) = split(written)?;
+        Ok(match unit {
+            "mm" => Length::mm(value),
+            "in" | "inch" | "inches" | "\"" => Length::inch(value),
+            "m" => Length::m(value),
+            "ft" | "foot" | "feet" => Length::foot(value),
+            _ => return Err(Error::new(ErrorKind::Unreadable, Field::Text).value(value)),
+        })
+    }
+}
+
+impl Stress {
+    /// Reads a stress with its unit: `80 MPa`, `80 N/mm2`, `11000 psi`, `11 ksi`, `700 kgf/cm2`, `36 kgf/mm2`,
+    /// `28 tons/in2` (long tons).
+    ///
+    /// # Errors
+    /// [`ErrorKind::Unreadable`], with the number where there was one.
+    ///
+    /// ```
+    /// use seamwright::quantities::Stress;
+    /// assert_eq!(Stress::parse("11 ksi")?, Stress::ksi(11.0));
+    /// assert!(Stress::parse("80").is_err());
+    /// # Ok::<(), seamwright::Error>(())
+    /// ```
+    pub fn parse(written: &str) -> Result<Self, Error> {
+        let (value, unit) = split(written)?;
+        Ok(match unit {
+            "MPa" | "N/mm2" => Stress::mpa(value),
+            "psi" => Stress::psi(value),
+            "ksi" => Stress::ksi(value),
+            "kgf/cm2" => Stress::kgf_cm2(value),
+            "kgf/mm2" => Stress::kgf_mm2(value),
+            "tons/in2" | "ton/in2" => Stress::long_ton_in2(value),
+            _ => return Err(Error::new(ErrorKind::Unreadable, Field::Text).value(value)),
+        })
     }
 }

@@ -116,7 +116,9 @@ impl Units {
             Unit::Megapascal => self.stress(Stress::mpa(x)),
             Unit::Newton => join(format!("{} {}", self.force(x), self.force_unit())),
             Unit::One | Unit::Count => plain(x, 6),
-            Unit::RootMillimetre | Unit::SquareMillimetre => join(format!("{} {}", plain(x, 6), unit.symbol())),
+            Unit::RootMillimetre | Unit::SquareMillimetre | Unit::KilogramPerCubicMetre => {
+                join(format!("{} {}", plain(x, 6), unit.symbol()))
+            }
         }
     }
 }

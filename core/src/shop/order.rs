@@ -7,26 +7,6 @@ use crate::joint::{Joint, JointKind};
 use crate::quantities::Length;
 use crate::rules::{Label, Rounding};
 
-/// The fields that errors of an order name. The table of bounds has no rows of their own for them yet: this is the one
-/// place to change.
-mod field {
-    use crate::bounds::Field;
-    pub(super) const LENGTH: Field = Field::Pitch;
-    pub(super) const DIAMETER: Field = Field::Pitch;
-    pub(super) const END: Field = Field::Margin;
-    pub(super) const STOCK: Field = Field::Rivet;
-    pub(super) const DENSITY: Field = Field::RuleEntry;
-}
-
-/// Least and greatest seam length, mm.
-const LENGTHS: (f64, f64) = (2.0, 500_000.0);
-/// Least and greatest diameter of a ring, mm.
-const DIAMETERS: (f64, f64) = (20.0, 100_000.0);
-/// Least and greatest step of rivet lengths in stock, mm.
-const STOCKS: (f64, f64) = (0.1, 100.0);
-/// Least and greatest density, kg/m3.
-const DENSITIES: (f64, f64) = (500.0, 25_000.0);
-
 /// Density of steel, kg/m3: common practice of the trade.
 pub const STEEL_DENSITY: Density = Density::kg_m3(7850.0);
 
@@ -206,18 +186,21 @@ impl Order {
 
     /// Checks an order by itself and against the joint: ranges, and what the joint has to have for a shop sheet.
     pub(super) fn validate(&self, joint: &Joint) -> Result<(), Error> {
-        range(field::DENSITY, DENSITIES, self.density.to_kg_m3())?;
+        Field::Density.check(self.density.to_kg_m3())?;
         if self.stock.step != 0.0 {
-            range(field::STOCK, STOCKS, self.stock.step)?;
+            Field::StockStep.check(self.stock.step)?;
         }
         match self.run {
             Run::Tie => {}
             Run::Straight { length, first_end, last_end } => {
-                let ends = field::END.check(first_end.to_mm())? + field::END.check(last_end.to_mm())?;
-                range(field::LENGTH, (ends + LENGTHS.0, LENGTHS.1), length.to_mm())?;
+                let ends = Field::EndDistance.check(first_end.to_mm())? + Field::EndDistance.check(last_end.to_mm())?;
+                let length = Field::RunLength.check(length.to_mm())?;
+                if length <= ends {
+                    return Err(Error::new(ErrorKind::TooSmall, Field::RunLength).value(length).limit(ends));
+                }
             }
             Run::Girth { diameter, measured, .. } => {
-                range(field::DIAMETER, DIAMETERS, diameter.to_mm())?;
+                Field::RingDiameter.check(diameter.to_mm())?;
                 if measured == Measured::InsideOther && joint.form.kind() != JointKind::Lap {
                     let error = Error::new(ErrorKind::NotForThisForm, Field::OtherPlate);
                     return Err(error.value(diameter.to_mm()));
@@ -230,20 +213,7 @@ impl Order {
 
 /// A ring that has no room for its innermost ply.
 pub(super) fn no_room_inside(diameter: f64) -> Error {
-    Error::new(ErrorKind::TooSmall, field::DIAMETER).value(diameter).limit(DIAMETERS.0)
-}
-
-fn range(field: Field, (lo, hi): (f64, f64), value: f64) -> Result<f64, Error> {
-    let error = |kind| Err(Error::new(kind, field).value(value));
-    if !value.is_finite() {
-        error(ErrorKind::NotFinite)
-    } else if value < lo {
-        error(ErrorKind::TooSmall).map_err(|e| e.limit(lo))
-    } else if value > hi {
-        error(ErrorKind::TooLarge).map_err(|e| e.limit(hi))
-    } else {
-        Ok(value)
-    }
+    Error::new(ErrorKind::TooSmall, Field::RingDiameter).value(diameter).limit(Field::RingDiameter.bound().lo)
 }
 
 /// A shop needs every dimension: straps, row distances, the margin.

@@ -55,7 +55,7 @@ impl Style {
     #[must_use]
     pub fn convert(&self, unit: Unit, value: f64) -> f64 {
         match (self.units, unit) {
-            (Units::Metric, _) | (_, Unit::One | Unit::Count) => value,
+            (Units::Metric, _) | (_, Unit::One | Unit::Count | Unit::KilogramPerCubicMetre) => value,
             (Units::Inch, Unit::Millimetre) => Length::mm(value).to_inch(),
             (Units::Inch, Unit::SquareMillimetre) => Area::mm2(value).to_inch2(),
             (Units::Inch, Unit::Megapascal) => Stress::mpa(value).to_psi(),
@@ -69,7 +69,7 @@ impl Style {
     #[must_use]
     pub fn symbol(&self, unit: Unit) -> &'static str {
         match (self.units, unit) {
-            (Units::Metric, _) | (_, Unit::One | Unit::Count) => unit.symbol(),
+            (Units::Metric, _) | (_, Unit::One | Unit::Count | Unit::KilogramPerCubicMetre) => unit.symbol(),
             (Units::Inch, Unit::Millimetre) => "in",
             (Units::Inch, Unit::SquareMillimetre) => "in2",
             (Units::Inch, Unit::Megapascal) => "psi",
@@ -83,7 +83,7 @@ impl Style {
     pub fn decimals(&self, unit: Unit) -> u8 {
         let usual: i8 = match (self.units, unit) {
             (_, Unit::Count) => 0,
-            (_, Unit::One) => 6,
+            (_, Unit::One | Unit::KilogramPerCubicMetre) => 6,
             (Units::Metric, Unit::Newton) => 1,
             (Units::Metric, Unit::Megapascal | Unit::Millimetre | Unit::SquareMillimetre) => 4,
             (_, Unit::RootMillimetre) => 6,
