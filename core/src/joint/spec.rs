@@ -226,11 +226,13 @@ impl Joint {
         for (((slot, stated), (a, b)), number) in self.back.iter_mut().zip(back).zip(neighbours).zip(1_u8..) {
             let Some(stated) = stated else { continue };
             let gap = Field::BackPitch.check(stated.to_mm()).map_err(|e| e.index(number))?;
+            let (few, many) = if a.rivets < b.rivets { (a.rivets, b.rivets) } else { (b.rivets, a.rivets) };
+            // Rivets lie in the gaps of the next row where it has as many, or twice as many; other rows (a lozenge's 2
+            // and 3) may come to lie behind each other somewhere.
+            let staggered = many == few || u32::from(many) == u32::from(few).wrapping_mul(2);
             let across = match self.form.arrangement() {
-                Arrangement::Chain => 0.0,
-                Arrangement::Zigzag => {
-                    0.5 * self.strip / f64::from(if a.rivets > b.rivets { a.rivets } else { b.rivets })
-                }
+                Arrangement::Zigzag if staggered => 0.5 * self.strip / f64::from(many),
+                _ => 0.0,
             };
             let touching = 0.5 * (a.hole + b.hole);
             if math::at_most(gap * gap + across * across, touching * touching) {
@@ -238,6 +240,20 @@ impl Joint {
                 return Err(Error::new(ErrorKind::RowsOverlap, Field::BackPitch).index(number).value(gap).limit(least));
             }
             *slot = gap;
+        }
+        self.rows_behind_each_other()
+    }
+
+    /// In a zig-zag the row after the next lies in line again: the two distances together must clear its holes.
+    fn rows_behind_each_other(&self) -> Result<(), Error> {
+        let gaps = self.back.iter().zip(self.back.iter().skip(1));
+        for (((first, second), (a, b)), number) in gaps.zip(self.rows.iter().zip(self.rows.iter().skip(2))).zip(1_u8..)
+        {
+            let touching = 0.5 * (a.hole + b.hole);
+            if *first > 0.0 && *second > 0.0 && math::at_most(first + second, touching) {
+                let error = Error::new(ErrorKind::RowsOverlap, Field::BackPitch).index(number);
+                return Err(error.value(first + second).limit(touching));
+            }
         }
         Ok(())
     }
