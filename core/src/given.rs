@@ -45,6 +45,13 @@ impl<N: Num> Given<N> {
     /// Takes over a joint and its stresses.
     #[inline]
     pub fn new<C: Ctx<N = N>>(c: C, joint: &Joint, materials: &Materials) -> Self {
+        Self::with_strip(c, c, joint, materials)
+    }
+
+    /// [`new`](Self::new), the width of the strip taken over in a context of its own: a width that is only tried is
+    /// not for the reader.
+    #[inline]
+    pub(crate) fn with_strip<C: Ctx<N = N>>(c: C, for_strip: C, joint: &Joint, materials: &Materials) -> Self {
         let zero = N::lit(0.0);
         let length = |q: Q, mm: f64| if mm > 0.0 { c.given(Name(q, 0), mm) } else { zero };
         let stress = |q: Q, s: Stress| c.given(Name(q, 0), s.to_mpa());
@@ -56,7 +63,7 @@ impl<N: Num> Given<N> {
         let shear_out = optional(Q::PlateShear, materials.plate.shear_out);
         let same = materials.other == materials.plate;
         let mut given = Given {
-            strip: length(Q::Pitch, joint.strip),
+            strip: for_strip.given(Name(Q::Pitch, 0), joint.strip),
             plate,
             other: if lap_alike { plate } else { length(Q::OtherPlate, joint.other) },
             narrow: length(Q::Narrow, joint.narrow),
@@ -70,7 +77,7 @@ impl<N: Num> Given<N> {
             bearing,
             other_bearing: if same { bearing } else { optional(Q::OtherBearing, materials.other.bearing) },
             shear_out,
-            other_shear_out: if same { shear_out } else { optional(Q::PlateShear, materials.other.shear_out) },
+            other_shear_out: if same { shear_out } else { optional(Q::OtherPlateShear, materials.other.shear_out) },
         };
         let slots = given.rivets.iter_mut().zip(given.hole.iter_mut()).zip(given.rivet.iter_mut());
         // Rows alike share one line of the working: the holes are named once.

@@ -148,26 +148,34 @@ pub fn pitch_greatest<C: Ctx>(c: C, rules: &Rules, form: &Form, t: C::N) -> Limi
     let even = rules.get(Entry::PITCH_MAX_EVEN);
     if even > 0.0 {
         let even = c.table(Name(Q::Coefficient, 0), Entry::PITCH_MAX_EVEN.no(), even);
-        let p = c.formula(name, Formula::Times.no(), formula::times(even, t));
+        let p = c.formula(Name(Q::PitchByPlate, 0), Formula::Times.no(), formula::times(even, t));
         limit = limit.tighter(c, name, p, Entry::PITCH_MAX_EVEN);
     }
     let most = rules.get(Entry::PITCH_MAX_LIMIT);
     if most > 0.0 {
-        limit = limit.tighter(c, name, c.table(name, Entry::PITCH_MAX_LIMIT.no(), most), Entry::PITCH_MAX_LIMIT);
+        limit = {
+            let most = c.table(Name(Q::PitchLimit, 0), Entry::PITCH_MAX_LIMIT.no(), most);
+            limit.tighter(c, name, most, Entry::PITCH_MAX_LIMIT)
+        };
     }
     limit
 }
 
 /// One of the four lists `a, k, b, c` of row distances.
 #[inline]
-fn linear_gap<C: Ctx>(c: C, rules: &Rules, row: u8, head: Entry, p: C::N, d: C::N) -> C::N {
+fn linear_gap<C: Ctx>(c: C, rules: &Rules, Name(q, row): Name, head: Entry, p: C::N, d: C::N) -> C::N {
     let value = |i: usize| {
         let entry = head.at(i);
-        let name = Name(if i == 3 { Q::Allowance } else { Q::Coefficient }, row);
-        c.table(name, entry.no(), rules.get(entry))
+        let input = match i {
+            0 => Q::PitchShare,
+            1 => Q::HolesOff,
+            2 => Q::DiameterShare,
+            _ => Q::Allowance,
+        };
+        c.table(Name(input, row), entry.no(), rules.get(entry))
     };
     let g = formula::row_distance(value(0), p, value(1), value(2), d, value(3));
-    c.formula(Name(Q::RowGapLeast, row), Formula::RowDistance.no(), g)
+    c.formula(Name(q, row), Formula::RowDistance.no(), g)
 }
 
 /// The least distance from row `row` (from 1) to the next, mm. `d1`, `d2`: the diameters that count in the two rows.
@@ -177,7 +185,7 @@ pub fn row_gap<C: Ctx>(c: C, rules: &Rules, form: &Form, strip: C::N, row: usize
     let d = if d1.value() == d2.value() {
         d1
     } else {
-        c.formula(Name(Q::Hole, at), Formula::Mean.no(), formula::mean(d1, d2))
+        c.formula(Name(Q::MeanHole, at), Formula::Mean.no(), formula::mean(d1, d2))
     };
     let (here, next) = (form.row(row).rivets, form.row(row.wrapping_add(1)).rivets);
     let (few, many) = if here < next { (here, next) } else { (next, here) };
@@ -187,27 +195,28 @@ pub fn row_gap<C: Ctx>(c: C, rules: &Rules, form: &Form, strip: C::N, row: usize
     } else {
         c.formula(Name(Q::Pitch, at), Formula::RowPitch.no(), formula::row_pitch(strip, few_rivets))
     };
+    let name = Name(Q::RowGapLeast, at);
     match (form.arrangement(), here == next) {
-        (Arrangement::Chain, true) => (linear_gap(c, rules, at, Entry::BACK_CHAIN, p, d), Entry::BACK_CHAIN),
+        (Arrangement::Chain, true) => (linear_gap(c, rules, name, Entry::BACK_CHAIN, p, d), Entry::BACK_CHAIN),
         (Arrangement::Chain, false) => {
             // The greater of the rule for thinned-out rows and the rule for equal ones (Reg. 184(b)).
-            let half = linear_gap(c, rules, at, Entry::BACK_HALF_CHAIN, p, d);
-            let full = linear_gap(c, rules, at, Entry::BACK_CHAIN, p, d);
+            let half = linear_gap(c, rules, Name(Q::RowGapThinned, at), Entry::BACK_HALF_CHAIN, p, d);
+            let full = linear_gap(c, rules, Name(Q::RowGapEqual, at), Entry::BACK_CHAIN, p, d);
             let entry = if full.value() > half.value() { Entry::BACK_CHAIN } else { Entry::BACK_HALF_CHAIN };
-            (c.greater(Name(Q::RowGapLeast, at), Why::Greatest(entry.no()), half, full), entry)
+            (c.greater(name, Why::Greatest(entry.no()), half, full), entry)
         }
         (Arrangement::Zigzag, true) if rules.on(Entry::BACK_ZIGZAG_RULE) => {
-            let a = c.table(Name(Q::Coefficient, at), Entry::DIAGONAL_PITCH.no(), rules.get(Entry::DIAGONAL_PITCH));
+            let a = c.table(Name(Q::PitchShare, at), Entry::DIAGONAL_PITCH.no(), rules.get(Entry::DIAGONAL_PITCH));
             let b =
-                c.table(Name(Q::Coefficient, at), Entry::DIAGONAL_DIAMETER.no(), rules.get(Entry::DIAGONAL_DIAMETER));
+                c.table(Name(Q::DiameterShare, at), Entry::DIAGONAL_DIAMETER.no(), rules.get(Entry::DIAGONAL_DIAMETER));
             let many = C::N::lit(f64::from(many));
             let q = c.formula(Name(Q::Gauge, at), Formula::Gauge.no(), formula::gauge(strip, many));
             let g = formula::row_distance_diagonal(a, p, b, d, q);
-            (c.formula(Name(Q::RowGapLeast, at), Formula::RowDistanceDiagonal.no(), g), Entry::DIAGONAL_PITCH)
+            (c.formula(name, Formula::RowDistanceDiagonal.no(), g), Entry::DIAGONAL_PITCH)
         }
-        (Arrangement::Zigzag, true) => (linear_gap(c, rules, at, Entry::BACK_ZIGZAG, p, d), Entry::BACK_ZIGZAG),
+        (Arrangement::Zigzag, true) => (linear_gap(c, rules, name, Entry::BACK_ZIGZAG, p, d), Entry::BACK_ZIGZAG),
         (Arrangement::Zigzag, false) => {
-            (linear_gap(c, rules, at, Entry::BACK_HALF_ZIGZAG, p, d), Entry::BACK_HALF_ZIGZAG)
+            (linear_gap(c, rules, name, Entry::BACK_HALF_ZIGZAG, p, d), Entry::BACK_HALF_ZIGZAG)
         }
     }
 }
@@ -226,17 +235,22 @@ pub fn margin_least<C: Ctx>(c: C, rules: &Rules, d: C::N) -> C::N {
 pub fn margin_greatest<C: Ctx>(c: C, rules: &Rules, d: C::N, t: C::N) -> Limit<C::N> {
     let name = Name(Q::MarginGreatest, 0);
     let mut limit = Limit::None;
-    for (entry, of) in [(Entry::MARGIN_GREATEST, d), (Entry::MARGIN_THICKNESS, t)] {
+    for (entry, q, of) in
+        [(Entry::MARGIN_GREATEST, Q::MarginGreatest, d), (Entry::MARGIN_THICKNESS, Q::MarginByPlate, t)]
+    {
         let factor = rules.get(entry);
         if factor > 0.0 {
             let factor = c.table(Name(Q::Coefficient, 0), entry.no(), factor);
-            let m = c.formula(name, Formula::Times.no(), formula::times(factor, of));
+            let m = c.formula(Name(q, 0), Formula::Times.no(), formula::times(factor, of));
             limit = limit.tighter(c, name, m, entry);
         }
     }
     let most = rules.get(Entry::MARGIN_LIMIT);
     if most > 0.0 {
-        limit = limit.tighter(c, name, c.table(name, Entry::MARGIN_LIMIT.no(), most), Entry::MARGIN_LIMIT);
+        limit = {
+            let most = c.table(Name(Q::MarginLimit, 0), Entry::MARGIN_LIMIT.no(), most);
+            limit.tighter(c, name, most, Entry::MARGIN_LIMIT)
+        };
     }
     limit
 }
@@ -296,7 +310,8 @@ pub fn strap_least<C: Ctx>(c: C, rules: &Rules, form: &Form, strap: Strap, cover
         }
         let share = c.table(Name(Q::Coefficient, 0), entry.no(), share);
         let add = c.table(Name(Q::Allowance, 0), Entry::STRAP_SINGLE_ADD.no(), add);
-        let b = c.formula(name, Formula::StrapShare.no(), formula::strap_share(share, t, add));
+        let at = name.1;
+        let b = c.formula(Name(Q::StrapShare, at), Formula::StrapShare.no(), formula::strap_share(share, t, add));
         let thickened = match rules.choice(Entry::STRAP_OMITTED) {
             0 => false,
             1 => !form.unequal(),
@@ -304,14 +319,14 @@ pub fn strap_least<C: Ctx>(c: C, rules: &Rules, form: &Form, strap: Strap, cover
         };
         if thickened && form.row(form.row_count()).rivets > form.outer_rivets() {
             let thick = formula::strap_thickened(b, covered.strip, outer.0, outer.1, butt.0, butt.1);
-            (c.formula(name, Formula::StrapThickened.no(), thick), entry)
+            (c.formula(Name(Q::StrapThick, at), Formula::StrapThickened.no(), thick), entry)
         } else {
             (b, entry)
         }
     };
     let most = rules.get(Entry::STRAP_LEAST);
     if most > 0.0 {
-        let floor = c.table(name, Entry::STRAP_LEAST.no(), most);
+        let floor = c.table(Name(Q::StrapFloor, 0), Entry::STRAP_LEAST.no(), most);
         let taken = if most > least.value() { Entry::STRAP_LEAST } else { entry };
         return Limit::At(c.greater(name, Why::Floor(Entry::STRAP_LEAST.no()), least, floor), taken);
     }

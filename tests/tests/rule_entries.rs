@@ -89,7 +89,6 @@ impl Figure {
     }
 }
 
-/// Answers that are not numbers.
 const WORDS: [&str; 4] = ["none", "unknown", "beyond", "missing"];
 
 enum Answer {
@@ -150,9 +149,8 @@ fn compare(v: &Vector, given: &Symbols, found: &Answers, wrong: &mut Vec<String>
         }
     }
     for (key, expected) in &v.verdict {
-        match found.get(&format!("{key} is {expected}")) {
-            Some(_) => {}
-            None => wrong.push(format!("{}: {key} is not {expected}", v.id)),
+        if !found.contains_key(&format!("{key} is {expected}")) {
+            wrong.push(format!("{}: {key} is not {expected}", v.id));
         }
     }
 }
@@ -227,6 +225,9 @@ fn answers(v: &Vector, rules: &Rules, s: &Symbols) -> Result<Answers, String> {
             }
             if let Some(p) = s.get("p") {
                 brief = brief.pitch(mm(*p));
+            }
+            if let Some(m) = s.get("m") {
+                brief = brief.margin(mm(*m));
             }
             let design = size(&brief, rules).map_err(|e| format!("{}: {e}", v.id))?;
             let j = &design.joint;
@@ -335,7 +336,7 @@ fn caps(v: &Vector, rules: &Rules, s: &Symbols, wrong: &mut Vec<String>) {
 }
 
 fn book(id: &str) -> &'static RuleBook<'static> {
-    rules::book(id).unwrap_or_else(|| panic!("no book {id}"))
+    rules::book(id).unwrap()
 }
 
 #[test]
@@ -395,6 +396,8 @@ fn one_per_cent_on_any_entry_is_noticed() {
     let (mut unnoticed, mut counted, mut without_effect) = (Vec::new(), 0, 0);
     for file in files() {
         let book = book(&file.book);
+        // A vector that fails anyway proves nothing.
+        let sound: Vec<&Vector> = file.vector.iter().filter(|v| failures(v, &book.rules).is_empty()).collect();
         for (entry, _) in stated(book) {
             let value = book.rules.get(entry);
             if multiplies_nothing(&book.rules, entry) {
@@ -405,7 +408,7 @@ fn one_per_cent_on_any_entry_is_noticed() {
                 counted += 1;
                 let mine = changed(book, entry, other);
                 assert_eq!(mine.get(entry), other, "{} was not changed", key_of(entry));
-                if file.vector.iter().all(|v| failures(v, &mine).is_empty()) {
+                if sound.iter().all(|v| failures(v, &mine).is_empty()) {
                     unnoticed.push(format!("{}: {} changed from {value} to {other}", file.book, key_of(entry)));
                 }
             }
@@ -442,7 +445,6 @@ fn labels_are_those_that_the_sources_support() {
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
-/// One file for each built-in book.
 #[test]
 fn every_book_has_its_vectors() {
     let have: Vec<String> = files().into_iter().map(|f| f.book).collect();

@@ -144,23 +144,25 @@ pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Ru
     let form = joint.form();
     let real = Strengths::new(c, joint, &given, rules, Lens::Real);
     let counts = |cut: &Cut| counted(rules, joint, cut);
-    let by_book = if Lens::alike(materials, rules) {
-        real.weakest(counts)
-    } else {
-        Strengths::new(c, joint, &given, rules, Lens::Book).weakest(counts)
-    };
-    let by_book = by_book.map(|(mode, _)| mode);
     c.section(Section::Modes);
     // There is always a mode: the plate tears at row 1.
-    let first = real.mode(Cut { plate: 1, other: 0, narrow: 0 });
-    let (governing, runner_up) = real.weakest(|_| true).unwrap_or((first, None));
-    let by_book = close_mode(c, 2, by_book.unwrap_or(first));
-    let governing = close_mode(c, 0, governing);
-    let runner_up = close_mode(c, 1, runner_up.unwrap_or(governing));
+    let first = Cut { plate: 1, other: 0, narrow: 0 };
+    let (least, next) = real.weakest_cuts(|_| true).unwrap_or((first, None));
+    let governing = close_mode(c, 0, &real, least);
+    let runner_up = next.map_or(governing, |cut| close_mode(c, 1, &real, cut));
     let over = |q: Q, p: C::N| c.formula(Name(q, 0), Formula::Efficiency.no(), formula::efficiency(p, real.solid));
     let efficiency = over(Q::Efficiency, governing.strength);
+    let book_mode = |seen: &Strengths<C::N>| {
+        let (cut, _) = seen.weakest_cuts(counts).unwrap_or((first, None));
+        close_mode(c, 2, seen, cut)
+    };
+    let by_book = if Lens::alike(materials, rules) {
+        book_mode(&real)
+    } else {
+        book_mode(&Strengths::new(c, joint, &given, rules, Lens::Book))
+    };
     let book_efficiency = over(Q::BookEfficiency, by_book.strength);
-    let cap = c.table(Name(Q::Credited, 0), Entry::EFFICIENCY_CAP.no(), rules.get(Entry::EFFICIENCY_CAP));
+    let cap = c.table(Name(Q::CreditCap, 0), Entry::EFFICIENCY_CAP.no(), rules.get(Entry::EFFICIENCY_CAP));
     let least = c.lesser(Name(Q::Credited, 0), Why::Least(Entry::COUNT_INNER.no()), book_efficiency, efficiency);
     let credited = c.lesser(Name(Q::Credited, 0), Why::Cap(Entry::EFFICIENCY_CAP.no()), least, cap);
     c.section(Section::Percentages);
@@ -189,11 +191,12 @@ pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Ru
     Ok(analysis)
 }
 
-/// Names a mode's strength as a step.
+/// The mode of a cut, its strength named as a step: 0 the governing one, 1 the runner-up, 2 the book's.
 #[inline]
-fn close_mode<C: Ctx>(c: C, which: u8, mut mode: Mode<C::N>) -> Mode<C::N> {
-    mode.strength = c.formula(Name(Q::ModeStrength, which), Formula::CutStrength.no(), mode.strength);
-    mode
+fn close_mode<C: Ctx>(c: C, which: u8, strengths: &Strengths<C::N>, cut: Cut) -> Mode<C::N> {
+    let mode = strengths.mode(cut);
+    let strength = c.formula(Name(Q::ModeStrength, which), strengths.formula_of(cut).no(), mode.strength);
+    Mode { strength, ..mode }
 }
 
 /// Whether two figures are the same for a reader: within the library's tolerance.

@@ -39,10 +39,12 @@ pub(super) fn percentages<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rule
     if rules.close_rows() == CloseRows::ModifiedPercentage {
         let mut worst: Option<C::N> = None;
         let gaps = prescribed_gaps(c, joint, given, rules);
-        for ((least, _), actual) in gaps.into_iter().zip(joint.back).take(form.row_count().wrapping_sub(1)) {
+        for (((least, _), actual), row) in
+            gaps.into_iter().zip(joint.back).zip(1_u8..).take(form.row_count().wrapping_sub(1))
+        {
             if actual > 0.0 && math::below(actual, least.value()) {
-                let ratio = formula::gap_ratio(c.given(Name(Q::RowGap, 0), actual), least);
-                let ratio = c.formula(Name(Q::RowGapRatio, 0), Formula::GapRatio.no(), ratio);
+                let ratio = formula::gap_ratio(c.given(Name(Q::RowGap, row), actual), least);
+                let ratio = c.formula(Name(Q::RowGapRatio, row), Formula::GapRatio.no(), ratio);
                 worst = Some(
                     worst.map_or(ratio, |w| c.lesser(Name(Q::RowGapRatio, 0), Why::Least(EntryNo::NONE), w, ratio)),
                 );
@@ -57,10 +59,11 @@ pub(super) fn percentages<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rule
     if plate.value() < 0.0 {
         plate = c.greater(name, Why::Floor(EntryNo::NONE), plate, C::N::lit(0.0));
     }
-    let table = |entry: Entry| c.table(Name(Q::Coefficient, 0), entry.no(), rules.get(entry));
-    let (f, f1) = (table(Entry::SEAM_SAFETY), table(Entry::SEAM_DIVISOR));
-    let z = c.table(Name(Q::DoubleShear, 0), Entry::DOUBLE_SHEAR.no(), rules.get(Entry::DOUBLE_SHEAR));
+    let table = |q: Q, entry: Entry| c.table(Name(q, 0), entry.no(), rules.get(entry));
+    let (f, f1) = (table(Q::SeamSafety, Entry::SEAM_SAFETY), table(Q::SeamDivisor, Entry::SEAM_DIVISOR));
     let one = C::N::lit(1.0);
+    let double = form.rows().any(|row| row.planes == 2);
+    let z = if double { table(Q::DoubleShear, Entry::DOUBLE_SHEAR) } else { one };
     let row_percentage = |row: usize| {
         let nc = formula::row_hold(given.rivets_in(row), if form.row(row).planes == 2 { z } else { one });
         let d = given.diameter(rules, Entry::SHEAR_DIAMETER, row);

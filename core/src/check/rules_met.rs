@@ -36,11 +36,13 @@ fn plate_and_hole(joint: &Joint, rules: &Rules, out: &mut Findings) {
             continue;
         }
         before = Some((row.hole, row.rivet));
-        if let Some(next) = rules.next_size(row.hole) {
-            let standard = rules.size_of_hole(row.hole);
-            // The sense is "at least" with the next size as the figure: a standard hole is its own next size.
-            let entry = standard.map_or(next.entry, |s| s.entry);
-            out.compare(Subject::HoleStandard, number, entry.no(), Required::AtLeast, next.hole, row.hole);
+        match (rules.next_size(row.hole), rules.series().next()) {
+            // The next size is the figure: a standard hole is its own next size.
+            (Some(next), _) => {
+                out.compare(Subject::HoleStandard, number, next.entry.no(), Required::AtLeast, next.hole, row.hole);
+            }
+            (None, Some(_)) => out.unknown(Subject::HoleStandard, Entry::SERIES_HOLE.no(), row.hole),
+            (None, None) => {}
         }
         for (entry, subject, sense) in [
             (Entry::HOLE_PER_PLATE_LEAST, Subject::HoleLeast, Required::AtLeast),
@@ -76,7 +78,9 @@ fn pitch<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &
     let provided = joint.pitch().to_mm();
     let d = given.diameter(rules, Entry::DISTANCE_DIAMETER, densest(joint));
     let (least, entry) = proportion::pitch_least(c, rules, form, d);
-    out.compare(Subject::PitchLeast, 0, entry.no(), Required::AtLeast, least.value(), provided);
+    if least.value() > 0.0 {
+        out.compare(Subject::PitchLeast, 0, entry.no(), Required::AtLeast, least.value(), provided);
+    }
     match proportion::pitch_greatest(c, rules, form, thinner(c, joint, given)) {
         Limit::At(most, entry) => {
             out.compare(Subject::PitchGreatest, 0, entry.no(), Required::AtMost, most.value(), provided);
@@ -98,7 +102,7 @@ fn pitch<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &
 #[inline]
 pub(crate) fn thinner<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>) -> C::N {
     if joint.form.kind() == JointKind::Lap && joint.other != joint.plate {
-        c.lesser(Name(Q::Plate, 0), Why::Least(crate::error::EntryNo::NONE), given.plate, given.other)
+        c.lesser(Name(Q::ThinnerPlate, 0), Why::Least(crate::error::EntryNo::NONE), given.plate, given.other)
     } else {
         given.plate
     }
@@ -123,7 +127,9 @@ fn rows_and_margin<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rul
     let (largest, smallest) = extremes(joint, given, rules);
     let least = proportion::margin_least(c, rules, largest);
     let entry = Entry::MARGIN_LEAST.no();
-    out.compare(Subject::MarginLeast, 0, entry, Required::AtLeast, least.value(), joint.margin);
+    if least.value() > 0.0 {
+        out.compare(Subject::MarginLeast, 0, entry, Required::AtLeast, least.value(), joint.margin);
+    }
     if let Limit::At(most, entry) = proportion::margin_greatest(c, rules, smallest, thinner(c, joint, given)) {
         out.compare(Subject::MarginGreatest, 0, entry.no(), Required::AtMost, most.value(), joint.margin);
     }
@@ -208,7 +214,7 @@ pub(super) fn strengths<N: Num>(materials: &Materials, rules: &Rules, analysis: 
     if math::at_least(ratio, room) {
         out.note_of(Subject::Room, Entry::ROOM.no(), room, ratio);
     }
-    if materials.plate.bearing.is_none() {
+    if materials.plate.bearing.is_none() || materials.other.bearing.is_none() {
         out.unknown(Subject::BearingUnknown, Entry::BEARING_CHECKED.no(), f64::NAN);
     }
 }

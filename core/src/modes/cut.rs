@@ -4,11 +4,12 @@ use core::fmt;
 
 use super::rivets::{Fate, Reach};
 use super::strengths::Strengths;
-use crate::formula;
+use crate::formula::{self, Formula};
 use crate::given::pick;
 use crate::joint::{Form, JointKind, MAX_ROWS};
 use crate::math;
 use crate::step::Num;
+use crate::text;
 
 /// Which members tear, and at which row (from 1, outside first); 0: the member stays whole.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
@@ -142,7 +143,13 @@ impl<N: Num> Strengths<N> {
     ///
     /// The search runs on bare values; only the two that are found are worked out in the context's number.
     #[inline]
-    pub fn weakest(&self, mut counts: impl FnMut(&Cut) -> bool) -> Option<(Mode<N>, Option<Mode<N>>)> {
+    pub fn weakest(&self, counts: impl FnMut(&Cut) -> bool) -> Option<(Mode<N>, Option<Mode<N>>)> {
+        self.weakest_cuts(counts).map(|(first, second)| (self.mode(first), second.map(|cut| self.mode(cut))))
+    }
+
+    /// [`weakest`](Self::weakest), the cuts alone.
+    #[inline]
+    pub(crate) fn weakest_cuts(&self, mut counts: impl FnMut(&Cut) -> bool) -> Option<(Cut, Option<Cut>)> {
         let mut best: Option<(f64, Cut)> = None;
         let mut second: Option<(f64, Cut)> = None;
         let mut next = Some(FIRST_CUT);
@@ -162,7 +169,19 @@ impl<N: Num> Strengths<N> {
                 _ => second = Some((value, cut)),
             }
         }
-        best.map(|(_, cut)| (self.mode(cut), second.map(|(_, cut)| self.mode(cut))))
+        best.map(|(_, cut)| (cut, second.map(|(_, cut)| cut)))
+    }
+
+    /// The formula that makes the strength of a cut.
+    #[inline]
+    pub(crate) fn formula_of(&self, cut: Cut) -> Formula {
+        let last = usize::from(cut.other) == self.rows;
+        let shared = match (cut.plate, cut.other, cut.narrow) {
+            (row, 0, 0) => row > 1,
+            (0, row, 0) => self.lap && row > 0 && !last,
+            _ => false,
+        };
+        if self.even_share && shared { Formula::EvenShare } else { Formula::CutStrength }
     }
 
     /// The cut after another in the documented order: the plate runs 1, 2, ..., rows, whole; then the other member
@@ -290,7 +309,7 @@ impl fmt::Display for ModeName<'_> {
                 }
                 let words = self.fate_words(fate);
                 // "rows 1-2 shear", "row 1 shears".
-                match (alike, words.split_once(' ')) {
+                match (alike, text::split_once(words, b' ')) {
                     (0, _) => f.write_str(words)?,
                     (_, Some((verb, rest))) => write!(f, "{} {rest}", plural(verb))?,
                     (_, None) => f.write_str(plural(words))?,

@@ -73,18 +73,18 @@ pub fn rivet_fates<C: Ctx>(
     let shear_name = Name(Q::RivetShear, at);
     let ss = given.shear;
     let seamed = |f: C::N| seam.map_or(f, |k| formula::times(k, f));
-    let single = c.formula(shear_name, Formula::SingleShear.no(), seamed(formula::single_shear(d, ss)));
+    let single = |name| c.formula(name, Formula::SingleShear.no(), seamed(formula::single_shear(d, ss)));
     let shear = if form.row(row).planes == 2 {
         let z = c.table(Name(Q::DoubleShear, 0), Entry::DOUBLE_SHEAR.no(), rules.get(Entry::DOUBLE_SHEAR));
         let both = c.formula(shear_name, Formula::DoubleShear.no(), seamed(formula::double_shear(z, d, ss)));
         let lone = if rules.choice(Entry::LONE_PLANE) == 0 {
             c.formula(Name(Q::LoneShear, at), Formula::PlaneShear.no(), seamed(formula::plane_shear(z, d, ss)))
         } else {
-            single
+            single(Name(Q::LoneShear, at))
         };
         [lone, lone, both]
     } else {
-        [single; 3]
+        [single(shear_name); 3]
     };
     let mut fates =
         RivetFates { shear, bearing: None, other_bearing: [None; 2], shear_out: None, other_shear_out: [None; 2] };
@@ -142,17 +142,16 @@ impl<N: Num> RivetFates<N> {
     /// The weakest fate of the rivet where the straps of `reach` lie on the far side.
     ///
     /// With both straps on the cut each plane may go its own way, shearing or crushing its strap: one plane's share of
-    /// double shear is then half of it.
+    /// double shear is then half of it. A rivet of one plane has no other: its fate is that of the whole rivet.
     #[inline]
-    pub(crate) fn weakest<C: Ctx<N = N>>(&self, c: C, row: u8, reach: Reach) -> (N, Fate) {
-        let name = Name(
-            match reach {
-                Reach::Both => Q::RivetLeast,
-                Reach::Other => Q::RivetLeastOther,
-                Reach::Narrow => Q::RivetLeastNarrow,
-            },
-            row,
-        );
+    pub(crate) fn weakest<C: Ctx<N = N>>(&self, c: C, row: u8, planes: u8, reach: Reach) -> (N, Fate) {
+        let q = match reach {
+            _ if planes == 1 => Q::RivetLeast,
+            Reach::Both => Q::RivetLeast,
+            Reach::Other => Q::RivetLeastOther,
+            Reach::Narrow => Q::RivetLeastNarrow,
+        };
+        let name = Name(q, row);
         let mut best = Weakest { c, name, force: self.plane(reach), fate: Fate::Shear };
         let [other, narrow] = self.other_bearing;
         let [other_out, narrow_out] = self.other_shear_out;
@@ -160,7 +159,7 @@ impl<N: Num> RivetFates<N> {
             Reach::Other => best.links(other, other_out),
             Reach::Narrow => best.links(narrow, narrow_out),
             Reach::Both if other.or(narrow).or(other_out).or(narrow_out).is_some() => {
-                let half = c.formula(Name(Q::LoneShear, row), Formula::Half.no(), formula::half(self.plane(reach)));
+                let half = c.formula(Name(Q::HalfShear, row), Formula::Half.no(), formula::half(self.plane(reach)));
                 let side = |crush: Option<N>, out: Option<N>, q: Q| {
                     let mut link = Weakest { c, name: Name(q, row), force: half, fate: Fate::Shear };
                     link.links(crush, out);
@@ -185,7 +184,7 @@ impl<N: Num> RivetFates<N> {
     #[inline]
     pub(crate) fn full<C: Ctx<N = N>>(&self, c: C, row: u8, planes: u8) -> (N, N) {
         let reach = if planes == 2 { Reach::Both } else { Reach::Other };
-        (self.plane(reach), self.weakest(c, row, reach).0)
+        (self.plane(reach), self.weakest(c, row, planes, reach).0)
     }
 
     /// Crushing the straps of `reach`; `None` where one of them has no bearing stress.

@@ -152,8 +152,8 @@ impl<N: Num> Strengths<N> {
     #[inline]
     fn rivets_by_row<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) {
         let seam = if lens == Lens::Book && rules.get(Entry::SEAM_SAFETY) != rules.get(Entry::SEAM_DIVISOR) {
-            let f = c.table(Name(Q::Coefficient, 0), Entry::SEAM_SAFETY.no(), rules.get(Entry::SEAM_SAFETY));
-            let f1 = c.table(Name(Q::Coefficient, 0), Entry::SEAM_DIVISOR.no(), rules.get(Entry::SEAM_DIVISOR));
+            let f = c.table(Name(Q::SeamSafety, 0), Entry::SEAM_SAFETY.no(), rules.get(Entry::SEAM_SAFETY));
+            let f1 = c.table(Name(Q::SeamDivisor, 0), Entry::SEAM_DIVISOR.no(), rules.get(Entry::SEAM_DIVISOR));
             Some(c.formula(Name(Q::SeamRatio, 0), Formula::SafetyRatio.no(), formula::safety_ratio(f, f1)))
         } else {
             None
@@ -166,18 +166,21 @@ impl<N: Num> Strengths<N> {
             let index = row.wrapping_sub(1);
             let fates = rivet_fates(c, joint, given, rules, row, seam, bearing);
             let n = given.rivets_in(row);
-            let double = joint.form.row(row).planes == 2;
+            let planes = joint.form.row(row).planes;
+            let double = planes == 2;
             let full = if double { Reach::Both } else { Reach::Other };
+            let holds = |q: Q, reach: Reach| {
+                let (one, fate) = fates.weakest(c, at, planes, reach);
+                (c.formula(Name(q, at), Formula::RowHold.no(), formula::row_hold(n, one)), fate)
+            };
+            let whole = holds(Q::RowRivetsHold, full);
             for reach in [Reach::Both, Reach::Other, Reach::Narrow] {
                 // A rivet in single shear has one plane: one line of the working says all.
-                let quiet = if double || reach == Reach::Both { c } else { c.quiet() };
-                let (one, fate) = fates.weakest(quiet, at, if double { reach } else { Reach::Other });
-                let q = match reach {
-                    Reach::Both => Q::RowRivetsHold,
-                    Reach::Other => Q::RowHoldOther,
-                    Reach::Narrow => Q::RowHoldNarrow,
+                let (held, fate) = match reach {
+                    Reach::Other if double => holds(Q::RowHoldOther, reach),
+                    Reach::Narrow if double => holds(Q::RowHoldNarrow, reach),
+                    _ => whole,
                 };
-                let held = quiet.formula(Name(q, at), Formula::RowHold.no(), formula::row_hold(n, one));
                 if let (Some(h), Some(f)) = (
                     self.hold.get_mut(reach as usize).and_then(|r| r.get_mut(index)),
                     self.fate.get_mut(reach as usize).and_then(|r| r.get_mut(index)),
@@ -318,7 +321,7 @@ fn zigzag_section<C: Ctx>(
         member.thickness,
         member.tension,
     );
-    let name = Name(member.q, at);
+    let name = Name(Q::ZigzagTear, at);
     Some(held(c, name, c.formula(name, Formula::ZigzagNetSection.no(), path)))
 }
 

@@ -200,6 +200,15 @@ impl Rules {
                 return unsound(hole);
             }
         }
+        for (keys, values, lines) in [
+            (Entry::HOLE_TABLE_PLATE, Entry::HOLE_TABLE_HOLE, 12),
+            (Entry::STRAP_TABLE_PLATE, Entry::STRAP_TABLE_STRAP, 20),
+        ] {
+            let unfinished = |i: &usize| (self.get(keys.at(*i)) > 0.0) != (self.get(values.at(*i)) > 0.0);
+            if let Some(i) = (0..lines).find(unfinished) {
+                return unsound(values.at(i));
+            }
+        }
         for (least, greatest) in [
             (Entry::HOLE_PER_PLATE_LEAST, Entry::HOLE_PER_PLATE_GREATEST),
             (Entry::MARGIN_LEAST, Entry::MARGIN_GREATEST),

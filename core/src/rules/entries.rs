@@ -147,7 +147,7 @@ entries! {
     PLATE_BEARING 1 "default.bearing" Number(Mpa), 0.0..=5000.0, 0.0, "crushing strength of plate (0: none given)";
     STEEL_SHEAR 1 "default.steel.shear" Number(Mpa), 0.0..=5000.0, 0.0, "shear strength of steel rivets (0: none given)";
     IRON_SHEAR 1 "default.iron.shear" Number(Mpa), 0.0..=5000.0, 0.0, "shear strength of iron rivets (0: none given)";
-    PITCH_LEAST 1 "pitch.least.factor" Number(One), 1.0..=10.0, 2.0, "least pitch of a row in diameters";
+    PITCH_LEAST 1 "pitch.least.factor" Number(One), 0.0..=10.0, 0.0, "least pitch of a row in diameters (0: no rule)";
     PITCH_LEAST_ADD 1 "pitch.least.add" Number(Mm), 0.0..=50.0, 0.0, "what is added to it";
     PITCH_MAX_LAP 5 "pitch.greatest.lap" Number(One), 0.0..=50.0, 0.0, "C of the greatest pitch C t + K, lap, by rivets per pitch (0: not in the table)";
     PITCH_MAX_SINGLE 5 "pitch.greatest.single" Number(One), 0.0..=50.0, 0.0, "C of the greatest pitch, single strap, by rivets per pitch (0: not in the table)";
@@ -168,7 +168,7 @@ entries! {
     DIAGONAL_DIAMETER 1 "diagonal.diameter" Number(One), 0.0..=5.0, 0.0, "share of the diameter in the diagonal pitch";
     BACK_STEP 1 "back.step" Number(Mm), 0.0..=50.0, 1.0, "step to which row distances are rounded up";
     CLOSE_ROWS 1 "back.close" Choice(&["a finding", "the modified plate percentage", "the zig-zag net section with s^2/4g"]), 0.0..=2.0, 0.0, "what follows when rows are closer than prescribed";
-    MARGIN_LEAST 1 "margin.least.factor" Number(One), 0.5..=10.0, 1.5, "least margin in diameters";
+    MARGIN_LEAST 1 "margin.least.factor" Number(One), 0.0..=10.0, 0.0, "least margin in diameters (0: no rule)";
     MARGIN_LEAST_ADD 1 "margin.least.add" Number(Mm), 0.0..=50.0, 0.0, "what is added to it";
     MARGIN_GREATEST 1 "margin.greatest.factor" Number(One), 0.0..=20.0, 0.0, "greatest margin in diameters (0: no rule)";
     MARGIN_THICKNESS 1 "margin.greatest.thickness" Number(One), 0.0..=100.0, 0.0, "greatest margin in plate thicknesses (0: no rule)";

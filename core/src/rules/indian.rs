@@ -5,8 +5,6 @@ use crate::quantities::{Length, Stress};
 
 /// Nominal rivet diameters, mm (IS 1928:1961).
 pub(super) const RIVETS: &[f64] = &[12.0, 14.0, 16.0, 18.0, 20.0, 22.0, 24.0, 27.0, 30.0, 33.0, 36.0, 39.0, 42.0, 48.0];
-/// Boiler holes for them, mm (IS 1928:1961).
-pub(super) const HOLES: &[f64] = &[13.0, 15.0, 17.0, 19.0, 21.0, 23.0, 25.0, 28.5, 31.5, 34.5, 37.5, 41.0, 44.0, 50.0];
 
 const IBR: u8 = 0;
 const BOOKS: u8 = 1;
@@ -24,9 +22,13 @@ const REG_184E: Clause = Clause::read(IBR, "Reg. 184(e)");
 const UNWIN: Clause = Clause::read(BOOKS, "Unwin's rule (the Regulations give no hole rule)");
 const THIN: Clause = Clause::read(BOOKS, "Khurmi Example 9.5");
 const CAP: Clause = Clause::read(BOOKS, "greatest pitch, as used in Khurmi Examples 9.4 to 9.9");
+const CAP_LAP_1: Clause = Clause::read(BOOKS, "Bhandari Example 8.23");
+const CAP_LAP_4: Clause = Clause::read(BOOKS, "Jindal Example 11-7; doubtful: the Board of Trade value is 4.14");
 const CAP_MEM: Clause = Clause::memory(IBR, "greatest pitch (Reg. 178 to 183 not seen)");
 const STRAP: Clause = Clause::read(BOOKS, "straps, Khurmi Examples 9.6 to 9.10");
 const STRAP_MEM: Clause = Clause::memory(IBR, "straps (Reg. 178 to 183 not seen)");
+const HOLE_READ: Clause = Clause::read(BOOKS, "boiler holes used in the examples (Khurmi Table 9.3)");
+const HOLE_MEM: Clause = Clause::memory(IS_1928, "boiler holes; this size not seen");
 const STEP: Clause = Clause::practice("whole millimetres");
 
 /// Indian Boiler Regulations 1950: Reg. 177 percentages with 1.875 and hole areas, Reg. 184 row distances.
@@ -49,7 +51,11 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::HOLE_THIN_AT, &[0.0], Clause::own("8 mm itself is taken as thick plate")),
     Item::new(E::HOLE_ROUND, &[0.0], UNWIN),
     Item::new(E::SERIES_RIVET, RIVETS, Clause::read(IS_1928, "preferred sizes")),
-    Item::new(E::SERIES_HOLE, HOLES, Clause::memory(IS_1928, "holes 13, 15, 17, 25, 37.5 to 50 not seen")),
+    Item::new(E::SERIES_HOLE, &[13.0, 15.0, 17.0], HOLE_MEM),
+    Item::new(E::SERIES_HOLE.at(3), &[19.0, 21.0, 23.0], HOLE_READ),
+    Item::new(E::SERIES_HOLE.at(6), &[25.0], HOLE_MEM),
+    Item::new(E::SERIES_HOLE.at(7), &[28.5, 31.5, 34.5], HOLE_READ),
+    Item::new(E::SERIES_HOLE.at(10), &[37.5, 41.0, 44.0, 50.0], HOLE_MEM),
     Item::new(E::TEAR_DIAMETER, &[0.0], EQ_2),
     Item::new(E::SHEAR_DIAMETER, &[0.0], EQ_3),
     Item::new(E::BEARING_DIAMETER, &[0.0], Clause::practice("hole diameter")),
@@ -61,7 +67,9 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::STEEL_SHEAR, &[Stress::long_ton_in2(23.0).to_mpa()], EQ_3),
     Item::new(E::IRON_SHEAR, &[Stress::long_ton_in2(18.0).to_mpa()], EQ_3),
     Item::new(E::PITCH_LEAST, &[2.0], Clause::read(BOOKS, "Bhandari Examples 8.21, 8.23")),
-    Item::new(E::PITCH_MAX_LAP, &[1.31, 2.62, 3.47, 4.17], CAP),
+    Item::new(E::PITCH_MAX_LAP, &[1.31], CAP_LAP_1),
+    Item::new(E::PITCH_MAX_LAP.at(1), &[2.62, 3.47], CAP),
+    Item::new(E::PITCH_MAX_LAP.at(3), &[4.17], CAP_LAP_4),
     Item::new(E::PITCH_MAX_SINGLE, &[1.53, 3.06, 4.05], CAP_MEM),
     Item::new(E::PITCH_MAX_DOUBLE, &[1.75, 3.50, 4.63], CAP),
     Item::new(E::PITCH_MAX_DOUBLE.at(3), &[5.52], CAP_MEM),

@@ -211,6 +211,34 @@ impl Rules {
             .map(|i| (values.at(i), self.get(values.at(i))))
     }
 
+    /// The shear strength that the book gives for rivets of a metal: an ultimate one.
+    ///
+    /// # Errors
+    /// [`ErrorKind::Missing`] where the book gives none.
+    ///
+    /// ```
+    /// use seamwright::rules::{Metal, INDIAN, METRIC};
+    /// let tons = INDIAN.rules.assumed_shear(Metal::Iron)?.to_long_ton_in2(); // Reg. 177: 18 tons
+    /// assert!((tons - 18.0).abs() < 1e-9);
+    /// assert!(METRIC.rules.assumed_shear(Metal::Iron).is_err());
+    /// # Ok::<(), seamwright::Error>(())
+    /// ```
+    pub fn assumed_shear(&self, rivets: Metal) -> Result<Stress, Error> {
+        let entry = match rivets {
+            Metal::Steel => Entry::STEEL_SHEAR,
+            Metal::Iron => Entry::IRON_SHEAR,
+        };
+        self.needed(Field::Shear, entry).map(Stress::mpa)
+    }
+
+    /// A strength that has to be in the book.
+    fn needed(&self, field: Field, entry: Entry) -> Result<f64, Error> {
+        match self.get(entry) {
+            v if v > 0.0 => Ok(v),
+            _ => Err(Error::new(ErrorKind::Missing, field).entry(entry.no())),
+        }
+    }
+
     /// The strengths that the book lets one assume of plate and rivets of unknown make: ultimate ones, to be divided
     /// by a factor of safety. Books differ by jurisdiction, so this is asked for and never assumed.
     ///
@@ -226,20 +254,13 @@ impl Rules {
     /// # Ok::<(), seamwright::Error>(())
     /// ```
     pub fn assumed_materials(&self, plate: Metal, rivets: Metal) -> Result<Materials, Error> {
-        let need = |field: Field, entry: Entry| match self.get(entry) {
-            v if v > 0.0 => Ok(v),
-            _ => Err(Error::new(ErrorKind::Missing, field).entry(entry.no())),
-        };
         let tension = match plate {
-            Metal::Steel => need(Field::Tension, Entry::STEEL_TENSION)?,
-            Metal::Iron => need(Field::Tension, Entry::IRON_TENSION)?,
+            Metal::Steel => self.needed(Field::Tension, Entry::STEEL_TENSION)?,
+            Metal::Iron => self.needed(Field::Tension, Entry::IRON_TENSION)?,
         };
-        let shear = match rivets {
-            Metal::Steel => need(Field::Shear, Entry::STEEL_SHEAR)?,
-            Metal::Iron => need(Field::Shear, Entry::IRON_SHEAR)?,
-        };
+        let rivet_shear = self.assumed_shear(rivets)?;
         let bearing = Some(self.get(Entry::PLATE_BEARING)).filter(|b| *b > 0.0).map(Stress::mpa);
         let stress = PlateStress { tension: Stress::mpa(tension), bearing, shear_out: None };
-        Ok(Materials { plate: stress, other: stress, rivet_shear: Stress::mpa(shear) })
+        Ok(Materials { plate: stress, other: stress, rivet_shear })
     }
 }

@@ -9,9 +9,8 @@ const AISC_D9: u8 = 2;
 const HANDBOOK: u8 = 3;
 const IS_1929: u8 = 4;
 
-/// General-purpose holes, mm (IS 1929:1961).
-const HOLES: &[f64] = &[13.5, 15.5, 17.5, 19.5, 21.5, 23.5, 25.5, 29.0, 32.0, 35.0, 38.0, 41.0, 44.0, 50.0];
-
+const HOLE_READ: Clause = Clause::read(KHURMI, "general-purpose holes used in the examples (Table 9.7)");
+const HOLE_MEM: Clause = Clause::memory(IS_1929, "general-purpose holes; this size not seen");
 const TIES: Clause = Clause::read(KHURMI, "Examples 9.11 to 9.13");
 const STRAPS: Clause = Clause::read(KHURMI, "Examples 9.11, 9.12: 0.75 t each; single cover 1.25 t");
 const SPACING: Clause = Clause::read(AISC_360, "J3.5: 24 t or 12 in");
@@ -37,7 +36,10 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::HOLE_SQRT, &[6.0], TIES),
     Item::new(E::HOLE_ROUND, &[0.0], TIES),
     Item::new(E::SERIES_RIVET, super::indian::RIVETS, Clause::read(IS_1929, "preferred sizes")),
-    Item::new(E::SERIES_HOLE, HOLES, Clause::memory(IS_1929, "holes 15.5 and 32 to 50 not seen")),
+    Item::new(E::SERIES_HOLE, &[13.5], HOLE_READ),
+    Item::new(E::SERIES_HOLE.at(1), &[15.5], HOLE_MEM),
+    Item::new(E::SERIES_HOLE.at(2), &[17.5, 19.5, 21.5, 23.5, 25.5, 29.0], HOLE_READ),
+    Item::new(E::SERIES_HOLE.at(8), &[32.0, 35.0, 38.0, 41.0, 44.0, 50.0], HOLE_MEM),
     Item::new(E::TEAR_DIAMETER, &[0.0], TIES),
     Item::new(E::SHEAR_DIAMETER, &[0.0], TIES),
     Item::new(E::BEARING_DIAMETER, &[0.0], TIES),

@@ -170,7 +170,7 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::PITCH_BALANCE, &[1.0], MODES),
     Item::new(E::BACK_CHAIN, &[0.0, 0.0, 2.0, 0.0], Clause::memory(CODE, "1914: at least 2 d")),
     Item::new(E::BACK_ZIGZAG, &[0.1, 4.0, 1.75, 0.0], PAR_182),
-    Item::new(E::BACK_HALF_CHAIN, &[0.05, 8.0, 1.75, 0.0], PAR_182),
+    Item::new(E::BACK_HALF_CHAIN, &[0.1, 4.0, 1.75, 0.0], PAR_182),
     Item::new(E::BACK_HALF_ZIGZAG, &[0.05, 8.0, 1.75, 0.0], PAR_182),
     Item::new(E::BACK_STEP, &[inch(0.0625)], STEP),
     Item::new(E::MARGIN_LEAST, &[1.5], PAR_183),

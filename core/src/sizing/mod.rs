@@ -9,8 +9,9 @@ pub use pitch::{Decided, PitchChoice};
 
 use crate::bounds::Field;
 use crate::check::{Analysis, check_with};
-use crate::error::{Error, ErrorKind};
-use crate::given::Given;
+use crate::error::{EntryNo, Error, ErrorKind};
+use crate::formula::{self, Formula};
+use crate::given::{Given, pick};
 use crate::joint::{Form, Joint, JointKind, JointSpec, MAX_ROWS};
 use crate::materials::Materials;
 use crate::math;
@@ -210,23 +211,29 @@ pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C:
 
     c.section(Section::Rows);
     let gaps = prescribed_gaps(c, &probe, &given, rules);
-    c.section(Section::Margin);
-    let (margin, margin_taken) = choose_margin(c, brief, &probe, &given, rules)?;
+    let mut back = [Length::mm(0.0); MAX_ROWS];
+    let found = (1_u8..).zip(gaps).zip(brief.back).take(brief.form.row_count().wrapping_sub(1));
+    for (((row, (least, _)), stated), slot) in found.zip(back.iter_mut()) {
+        let name = Name(Q::RowGap, row);
+        *slot = stated.unwrap_or_else(|| {
+            let step = rules.get(Entry::BACK_STEP);
+            let up = c.up(name, step, least);
+            if up.value() > 0.0 {
+                return Length::mm(up.value());
+            }
+            // A rule that asks for nothing leaves the rows as far apart as their holes need.
+            let twice = formula::times(C::N::lit(2.0), pick(&given.hole, 1));
+            Length::mm(c.up(name, step, c.formula(name, Formula::Times.no(), twice)).value())
+        });
+    }
     c.section(Section::Straps);
     let straps = choose_straps(c, brief, &given, rules)?;
+    c.section(Section::Margin);
+    let (margin, margin_taken) = choose_margin(c, brief, &probe, &given, rules)?;
 
     let mut spec = brief.spec(&hole, Length::mm(strip), straps.taken).margin(Length::mm(margin_taken));
-    for ((row, (least, _)), stated) in (1_u8..).zip(gaps).zip(brief.back).take(brief.form.row_count().wrapping_sub(1)) {
-        let taken = match stated {
-            Some(stated) => stated,
-            None => {
-                let name = Name(Q::RowGap, row);
-                let up = c.up(name, rules.get(Entry::BACK_STEP), least).value();
-                // A rule that asks for nothing leaves the rows as far apart as their holes need.
-                Length::mm(if up > 0.0 { up } else { math::round_up(2.0 * hole.hole, rules.get(Entry::BACK_STEP)) })
-            }
-        };
-        spec = spec.back_pitch(usize::from(row), taken);
+    for (row, taken) in (1_usize..).zip(back).take(brief.form.row_count().wrapping_sub(1)) {
+        spec = spec.back_pitch(row, taken);
     }
     let joint = spec.build()?;
     let analysis = check_with(c, &joint, &brief.materials, rules)?;
@@ -261,7 +268,14 @@ impl Brief {
 #[inline]
 fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<C::N>, Error> {
     c.section(Section::Given);
-    let t = c.given(Name(Q::Plate, 0), brief.thinner().to_mm());
+    let plate = c.given(Name(Q::Plate, 0), brief.plate.to_mm());
+    let t = match brief.other_plate {
+        Some(b) if b.to_mm() != brief.plate.to_mm() => {
+            let b = c.given(Name(Q::OtherPlate, 0), b.to_mm());
+            c.lesser(Name(Q::ThinnerPlate, 0), Why::Least(EntryNo::NONE), plate, b)
+        }
+        _ => plate,
+    };
     c.given(Name(Q::Tension, 0), brief.materials.plate.tension.to_mpa());
     let shear = c.given(Name(Q::Shear, 0), brief.materials.rivet_shear.to_mpa());
     let bearing = brief.materials.plate.bearing.map(|b| c.given(Name(Q::Bearing, 0), b.to_mpa()));
@@ -286,7 +300,7 @@ fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<
         }
         _ => {}
     }
-    let name = Name(Q::Hole, 0);
+    let name = Name(Q::Hole, 1);
     let (hole, rivet) = if rules.on(Entry::HOLE_ROUND) {
         let hole = c.up(name, rules.get(Entry::HOLE_STEP), computed).value();
         (hole, rivet_for(rules, hole))
@@ -294,6 +308,7 @@ fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<
         match rules.next_size(computed.value()) {
             Some(size) => {
                 c.rounded(name, Why::Series(size.entry.no()), size.hole, computed);
+                c.table(Name(Q::Rivet, 1), size.entry.no(), size.rivet);
                 (size.hole, size.rivet)
             }
             None => {
@@ -331,6 +346,9 @@ fn choose_margin<C: Ctx>(
     if let Some(margin) = brief.margin {
         return Ok((least, Field::Margin.check(margin.to_mm())?));
     }
+    if least.value() <= 0.0 {
+        return Err(Error::new(ErrorKind::Missing, Field::Margin).entry(Entry::MARGIN_LEAST.no()));
+    }
     let taken = c.up(Name(Q::Margin, 0), rules.get(Entry::MARGIN_STEP), least).value();
     let t = crate::check::thinner(c, joint, given);
     if let Limit::At(most, entry) = proportion::margin_greatest(c, rules, smallest, t)
@@ -365,9 +383,9 @@ fn choose_straps<C: Ctx>(c: C, brief: &Brief, given: &Given<C::N>, rules: &Rules
     if brief.straps.is_some() {
         return Ok(StrapChoice { least: [wide, narrow], taken: brief.straps });
     }
-    let take = |limit: &Limit<C::N>, field: Field, which: u8| match limit {
+    let take = |limit: &Limit<C::N>, field: Field, q: Q| match limit {
         Limit::At(b, _) => {
-            let stock = c.up(Name(Q::StrapLeast, which), rules.get(Entry::STRAP_STEP), *b);
+            let stock = c.up(Name(q, 0), rules.get(Entry::STRAP_STEP), *b);
             field.check(stock.value()).map(Length::mm)
         }
         Limit::Unknown(entry) => {
@@ -375,9 +393,9 @@ fn choose_straps<C: Ctx>(c: C, brief: &Brief, given: &Given<C::N>, rules: &Rules
         }
         Limit::None => Err(Error::new(ErrorKind::Missing, field).entry(Entry::STRAP_RULE.no())),
     };
-    let first = take(&wide, Field::WideStrap, 1)?;
+    let first = take(&wide, Field::WideStrap, Q::OtherPlate)?;
     let second = match kind {
-        JointKind::DoubleStrap => Some(take(&narrow, Field::NarrowStrap, 2)?),
+        JointKind::DoubleStrap => Some(take(&narrow, Field::NarrowStrap, Q::Narrow)?),
         _ => None,
     };
     Ok(StrapChoice { least: [wide, narrow], taken: Some((first, second)) })

@@ -10,7 +10,7 @@ use crate::joint::{Joint, JointKind, MAX_ROWS};
 use crate::math;
 use crate::modes::{deducted, rivet_fates};
 use crate::proportion::{self, Limit};
-use crate::rules::{Balance, Entry, Rounding, Rules};
+use crate::rules::{Balance, Diameter, Entry, Rounding, Rules};
 use crate::step::{Ctx, Name, Num, Quantity as Q, Section, Why};
 
 /// What decided the pitch.
@@ -104,7 +104,9 @@ pub(super) fn choose<C: Ctx>(
 ) -> Result<(f64, PitchChoice<C::N>), Error> {
     let form = probe.form();
     c.section(Section::Pitch);
-    let given = Given::new(c.quiet(), probe, brief.materials());
+    // The width of the probe is no result: its steps stay unseen, and nothing here depends on it.
+    let strip_seen = if brief.strip.is_some() { c } else { c.quiet() };
+    let given = Given::with_strip(c, strip_seen, probe, brief.materials());
     let rivets = rivets(c, probe, &given, rules);
     let outer = f64::from(form.outer_rivets());
     let [by_shear, by_weaker, by_all_modes] = balances(c, probe, &given, rules, &rivets);
@@ -141,7 +143,7 @@ pub(super) fn choose<C: Ctx>(
     }
     let name = Name(Q::PitchBalanced, 0);
     let balanced = c.choice(name, Why::Choice(Entry::PITCH_BALANCE.no()), balanced, by_shear);
-    if least.value() > balanced.value() {
+    if math::below(balanced.value(), least.value()) {
         choice.decided = Decided::Floor;
     }
     let mut pitch = c.greater(name, Why::Floor(least_entry.no()), balanced, least);
@@ -151,7 +153,7 @@ pub(super) fn choose<C: Ctx>(
         if math::below(cap.value(), least.value()) {
             return Err(no_pitch(rules, probe, least.value(), most));
         }
-        if cap.value() < pitch.value() {
+        if math::below(cap.value(), pitch.value()) {
             choice.decided = Decided::Cap;
         }
         pitch = c.lesser(name, Why::Cap(entry.no()), pitch, cap);
@@ -175,6 +177,10 @@ pub(super) fn choose<C: Ctx>(
         }
     }
     choice.taken = taken;
+    if form.outer_rivets() > 1 {
+        let (n, p) = (C::N::lit(outer), c.quiet().given(name, taken));
+        c.formula(name, Formula::Times.no(), formula::times(n, p));
+    }
     Ok((taken * outer, choice))
 }
 
@@ -188,9 +194,16 @@ fn is_thin(rules: &Rules, t: f64) -> bool {
 fn no_pitch(rules: &Rules, joint: &Joint, least: f64, most: (f64, EntryNo)) -> Error {
     let form = joint.form();
     let dense = f64::from(form.densest_rivets()) / f64::from(form.outer_rivets());
-    let hole = (most.0 / dense - rules.get(Entry::PITCH_LEAST_ADD)) / rules.get(Entry::PITCH_LEAST);
+    // The largest step of the grid under the cap, given back to the densest row: a smaller hole always does.
+    let pitch = math::round_down(most.0, rules.get(Entry::PITCH_STEP));
+    let d = (pitch / dense - rules.get(Entry::PITCH_LEAST_ADD)) / rules.get(Entry::PITCH_LEAST);
     let error = Error::new(ErrorKind::NoAdmissiblePitch, Field::Pitch).value(least).limit(most.0);
-    error.entry(most.1).other(Entry::PITCH_LEAST.no()).hint(Field::Hole, hole)
+    let error = error.entry(most.1).other(Entry::PITCH_LEAST.no());
+    let field = match rules.diameter(Entry::DISTANCE_DIAMETER) {
+        Diameter::Hole => Field::Hole,
+        Diameter::Rivet => Field::Rivet,
+    };
+    if d.is_finite() && d >= field.bound().lo { error.hint(field, d) } else { error }
 }
 
 /// The three balanced pitches of the outer row, the greater over the main plates of a lap.
@@ -199,6 +212,7 @@ fn balances<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, riv
     let rows = joint.form().row_count();
     let plates = if joint.form().kind() == JointKind::Lap { 2 } else { 1 };
     let names = [Q::PitchByShear, Q::PitchByWeaker, Q::PitchByAllModes];
+    let others = [Q::OtherPitchByShear, Q::OtherPitchByWeaker, Q::OtherPitchByAllModes];
     let zero = C::N::lit(0.0);
     let mut best: [Option<C::N>; 3] = [None; 3];
     for plate in 0..plates {
@@ -214,10 +228,11 @@ fn balances<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, riv
                 c.formula(Name(q, at), Formula::BalancedPitch.no(), p)
             };
             let fo = outside.unwrap_or(zero);
+            let [by_shear, by_weaker, by_all] = if plate == 0 { names } else { others };
             let candidates = [
-                (step == 1).then(|| balance(Q::PitchByShear, rivets.shear, zero)),
-                (step == 1).then(|| balance(Q::PitchByWeaker, rivets.weaker, zero)),
-                Some(balance(Q::PitchByAllModes, rivets.weaker, fo)),
+                (step == 1).then(|| balance(by_shear, rivets.shear, zero)),
+                (step == 1).then(|| balance(by_weaker, rivets.weaker, zero)),
+                Some(balance(by_all, rivets.weaker, fo)),
             ];
             for ((slot, candidate), q) in best.iter_mut().zip(candidates).zip(names) {
                 let why = Why::Greatest(EntryNo::NONE);

@@ -75,6 +75,12 @@ impl fmt::Display for TextError {
 
 impl core::error::Error for TextError {}
 
+/// What stands before and after the first of an ASCII byte, without the panic path that the library's own keeps.
+pub(crate) fn split_once(text: &str, byte: u8) -> Option<(&str, &str)> {
+    let at = text.bytes().position(|b| b == byte)?;
+    Some((text.get(..at)?, text.get(at.saturating_add(1)..)?))
+}
+
 /// What stands between the whole number and its decimals.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash, Default)]
 pub enum DecimalMark {

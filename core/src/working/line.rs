@@ -40,7 +40,7 @@ pub fn write_symbol(out: &mut dyn fmt::Write, dialect: Dialect, name: Name) -> f
                 return out.write_str(symbol);
             }
             // F_t of row 2 is F_{t,2}: the row joins the index that the symbol may have.
-            match symbol.split_once('_') {
+            match text::split_once(symbol, b'_') {
                 Some((stem, index)) => {
                     let index = index.strip_prefix('{').and_then(|i| i.strip_suffix('}')).unwrap_or(index);
                     write!(out, "{stem}_{{{index},{row}}}")
@@ -66,7 +66,7 @@ fn write_literal(out: &mut dyn fmt::Write, style: &Style, x: f64) -> fmt::Result
         return out.write_str(if latex { r"\pi" } else { "pi" });
     }
     if x == PI / 4.0 {
-        return out.write_str(if latex { r"\tfrac{\pi}{4}" } else { "pi/4" });
+        return out.write_str(if latex { r"\frac{\pi}{4}" } else { "pi/4" });
     }
     text::write_plain_with(out, x, 9, style.mark).map_err(|_| fmt::Error)
 }
@@ -147,7 +147,7 @@ fn sign(dialect: Dialect, op: Op, reading: Reading) -> &'static str {
         (Op::Mul, Reading::Symbolic, Dialect::Latex) => r"\,",
         (Op::Mul, Reading::Symbolic, _) => " ",
         (Op::Mul, Reading::Substituted, Dialect::Latex) => r" \cdot ",
-        (Op::Mul, Reading::Substituted, Dialect::Html) => " &times; ",
+        (Op::Mul, Reading::Substituted, Dialect::Html) => " &#215; ",
         (Op::Mul, Reading::Substituted, _) => " x ",
     }
 }
@@ -158,6 +158,11 @@ fn sign(dialect: Dialect, op: Op, reading: Reading) -> &'static str {
 /// Those of the sink.
 pub fn write_value(out: &mut dyn fmt::Write, style: &Style, unit: Unit, value: f64) -> fmt::Result {
     style.value(out, unit, value)?;
+    write_unit(out, style, unit)
+}
+
+/// Writes a unit after its value.
+pub(super) fn write_unit(out: &mut dyn fmt::Write, style: &Style, unit: Unit) -> fmt::Result {
     match style.symbol(unit) {
         "" => Ok(()),
         symbol if style.dialect == Dialect::Latex => {

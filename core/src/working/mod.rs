@@ -6,6 +6,7 @@
 
 mod doc;
 mod line;
+mod memory;
 mod pad;
 mod steps;
 mod style;

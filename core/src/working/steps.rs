@@ -4,16 +4,21 @@ use core::cell::RefCell;
 use core::fmt;
 
 use super::doc::Doc;
-use super::line::{Reading, write_expression, write_symbol, write_value};
-use super::pad::{Sink, Step};
+use super::line::{Reading, write_expression, write_symbol, write_unit, write_value};
+use super::memory::{Memory, Shown};
+use super::pad::{Node, Sink, Step};
 use super::style::{Dialect, Style};
 use crate::bounds::Unit;
 use crate::error::EntryNo;
 use crate::formula::FORMULAS;
 use crate::rules::{Entry, RuleBook, info};
-use crate::step::{Name, Section, Why};
+use crate::step::{Name, Quantity as Q, Section, Why};
 
 /// Writes steps into a document. A sink that fails is remembered and nothing more is written.
+///
+/// A step that stands on the sheet already, word for word and with its name still holding the same value, is not
+/// written again; one that is an earlier row's over again is written as such. Constants of the rule book are written
+/// before the line that first needs them.
 pub(super) struct Steps<'d, 'o, 'b> {
     doc: RefCell<&'d mut Doc<'o>>,
     book: &'b RuleBook<'b>,
@@ -23,36 +28,122 @@ pub(super) struct Steps<'d, 'o, 'b> {
 struct State {
     number: u16,
     failed: bool,
+    section: Option<Section>,
+    heading_due: bool,
+    memory: Memory,
+    waiting: heapless::Vec<Leaf, WAITING>,
+}
+
+/// A constant that waits for the line that needs it.
+#[derive(Clone, Copy)]
+struct Leaf {
+    name: Name,
+    why: Why,
+    value: f64,
+}
+
+/// Constants that may wait: more than there are names of constants in use at one time.
+const WAITING: usize = 24;
+
+/// Whether a value is an input of one formula and nothing else.
+fn waits(step: &Step<'_>) -> bool {
+    match (step.why, step.name) {
+        (Why::Given, Name(q, row)) => q == Q::RivetsInRow && row == 0,
+        (Why::Table(_), Name(q, _)) => matches!(
+            q,
+            Q::Coefficient
+                | Q::Allowance
+                | Q::PitchShare
+                | Q::HolesOff
+                | Q::DiameterShare
+                | Q::RootCoefficient
+                | Q::SeamSafety
+                | Q::SeamDivisor
+                | Q::DoubleShear
+        ),
+        _ => false,
+    }
 }
 
 impl<'d, 'o, 'b> Steps<'d, 'o, 'b> {
     pub(super) fn new(doc: &'d mut Doc<'o>, book: &'b RuleBook<'b>) -> Self {
-        Steps { doc: RefCell::new(doc), book, state: RefCell::new(State { number: 0, failed: false }) }
+        let (memory, waiting) = (Memory::new(), heapless::Vec::new());
+        let state = State { number: 0, failed: false, section: None, heading_due: false, memory, waiting };
+        Steps { doc: RefCell::new(doc), book, state: RefCell::new(state) }
     }
 
     /// Whether the sink refused something.
     pub(super) fn failed(&self) -> bool {
         self.state.try_borrow().map_or(true, |s| s.failed)
     }
+}
 
-    fn with(&self, write: impl FnOnce(&mut Doc<'_>, u16) -> fmt::Result) {
-        if let (Ok(mut doc), Ok(mut state)) = (self.doc.try_borrow_mut(), self.state.try_borrow_mut())
-            && !state.failed
-        {
-            state.number = state.number.saturating_add(1);
-            state.failed = write(&mut doc, state.number).is_err();
+impl State {
+    /// Writes a step, under the heading that is due.
+    fn write(&mut self, doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>) -> fmt::Result {
+        if waits(step) {
+            let leaf = Leaf { name: step.name, why: step.why, value: step.value };
+            if let Some(old) = self.waiting.iter_mut().find(|old| old.name == leaf.name) {
+                *old = leaf;
+                return Ok(());
+            }
+            if self.waiting.push(leaf).is_ok() {
+                return Ok(());
+            }
+        }
+        let shown = self.memory.take(step);
+        if shown == Shown::Full {
+            self.needed(doc, book, step)?;
+        }
+        self.put(doc, book, step, shown)
+    }
+
+    /// Writes the constants that a step needs.
+    fn needed(&mut self, doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>) -> fmt::Result {
+        for i in 0..WAITING {
+            let Some(leaf) = self.waiting.get(i).copied() else { return Ok(()) };
+            if step.uses(leaf.name) {
+                let constant = Step::leaf(leaf.name, leaf.why, leaf.value);
+                let shown = self.memory.take(&constant);
+                self.put(doc, book, &constant, shown)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn put(&mut self, doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>, shown: Shown) -> fmt::Result {
+        if shown == Shown::Already {
+            return Ok(());
+        }
+        if self.heading_due {
+            self.heading_due = false;
+            if let Some(section) = self.section {
+                doc.heading(section.heading())?;
+            }
+        }
+        self.number = self.number.saturating_add(1);
+        match shown {
+            Shown::AsRow(row) => write_as_row(doc, step, self.number, row),
+            _ => write_step(doc, book, step, self.number),
         }
     }
 }
 
 impl Sink for Steps<'_, '_, '_> {
     fn step(&self, step: &Step<'_>) {
-        self.with(|doc, number| write_step(doc, self.book, step, number));
+        if let (Ok(mut doc), Ok(mut state)) = (self.doc.try_borrow_mut(), self.state.try_borrow_mut())
+            && !state.failed
+        {
+            state.failed = state.write(&mut doc, self.book, step).is_err();
+        }
     }
 
     fn section(&self, section: Section) {
-        if let (Ok(mut doc), Ok(mut state)) = (self.doc.try_borrow_mut(), self.state.try_borrow_mut()) {
-            state.failed = state.failed || doc.heading(section.heading()).is_err();
+        if let Ok(mut state) = self.state.try_borrow_mut()
+            && state.section != Some(section)
+        {
+            state.section = Some(section);
+            state.heading_due = true;
         }
     }
 }
@@ -69,10 +160,39 @@ pub fn write_clause(out: &mut dyn fmt::Write, book: &RuleBook<'_>, entry: EntryN
     }
 }
 
-/// The words of a step: its number, the quantity, the row.
+/// The words of a step: its number, the quantity, where it belongs.
 fn write_words(out: &mut dyn fmt::Write, number: u16, name: Name) -> fmt::Result {
-    write!(out, "{number}. {}", name.0.what())?;
-    if name.1 > 0 { write!(out, ", {}", name.1) } else { Ok(()) }
+    let Name(quantity, row) = name;
+    write!(out, "({number}) ")?;
+    match (quantity, row) {
+        (Q::RowRivetsHold, 0) => out.write_str("rivets of the rows outside, together"),
+        (Q::ModeStrength, 0) => out.write_str("strength of the weakest mode"),
+        (Q::ModeStrength, 1) => out.write_str("strength of the next weakest mode"),
+        (Q::ModeStrength, _) => out.write_str("strength of the weakest mode that the rule book counts"),
+        (Q::StrapShare | Q::StrapThick | Q::StrapLeast, 1) => {
+            write!(out, "{}: single, wide or first strap", quantity.what())
+        }
+        (Q::StrapShare | Q::StrapThick | Q::StrapLeast, 2) => {
+            write!(out, "{}: narrow or second strap", quantity.what())
+        }
+        (_, 0) => out.write_str(quantity.what()),
+        (Q::RowGap | Q::RowGapLeast | Q::RowGapThinned | Q::RowGapEqual | Q::RowGapRatio | Q::MeanHole, _) => {
+            write!(out, "{}, row {row} to the next", quantity.what())
+        }
+        (Q::ShearAll | Q::BearingAll | Q::RivetsWeaker, 2..) => {
+            write!(out, "{}, rows 1 to {row} together", quantity.what())
+        }
+        _ => write!(out, "{}, row {row}", quantity.what()),
+    }
+}
+
+/// A step that is an earlier row's over again.
+fn write_as_row(doc: &mut Doc<'_>, step: &Step<'_>, number: u16, row: u8) -> fmt::Result {
+    doc.paragraph(&|w| {
+        write_words(w, number, step.name)?;
+        write!(w, ": as row {row}")
+    })?;
+    equation(doc, step.name, &|w, style| write_value(w, style, step.name.0.unit(), step.value))
 }
 
 /// Writes a line of mathematics: `symbol = ...`.
@@ -116,7 +236,10 @@ fn write_step(doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>, number: u
                 write!(w, " ({source})")
             })?;
             equation(doc, name, &|w, style| write_expression(w, style, step, step.root(), Reading::Symbolic))?;
-            equation(doc, name, &|w, style| write_expression(w, style, step, step.root(), Reading::Substituted))?;
+            // One value taken over is its own result.
+            if !matches!(step.node(step.root()), Node::Leaf(..) | Node::Literal(_)) {
+                equation(doc, name, &|w, style| write_expression(w, style, step, step.root(), Reading::Substituted))?;
+            }
             equation(doc, name, &result)
         }
         why => {
@@ -162,28 +285,50 @@ fn write_reason(out: &mut dyn fmt::Write, style: Style, book: &RuleBook<'_>, why
     }
 }
 
+/// A candidate of a choice: its symbols where it has other ones than the step, and its value.
+fn candidate(out: &mut dyn fmt::Write, style: &Style, step: &Step<'_>, place: u8, value: f64) -> fmt::Result {
+    let named = match step.node(place) {
+        Node::Leaf(name, _) => name != step.name,
+        Node::Literal(_) | Node::Free => false,
+        Node::Binary(..) | Node::Root(_) => true,
+    };
+    if named {
+        write_expression(out, style, step, place, Reading::Symbolic)?;
+        out.write_str(" = ")?;
+    }
+    style.value(out, step.name.0.unit(), value)
+}
+
 /// Both candidates of a choice, and the one taken.
 fn choice(out: &mut dyn fmt::Write, style: &Style, step: &Step<'_>) -> fmt::Result {
-    let unit = step.name.0.unit();
+    let latex = style.dialect == Dialect::Latex;
     let left = step.left.unwrap_or(step.value);
-    let (word, both) = match step.why {
-        Why::Least(_) | Why::Cap(_) => ("min", true),
-        Why::Greatest(_) | Why::Floor(_) => ("max", true),
-        _ => ("", false),
+    let left_root = step.left_root().unwrap_or(step.root());
+    let word = match step.why {
+        Why::Least(_) | Why::Cap(_) => "min",
+        Why::Greatest(_) | Why::Floor(_) => "max",
+        Why::Choice(_) => {
+            candidate(out, style, step, step.root(), step.value)?;
+            return write_unit(out, style, step.name.0.unit());
+        }
+        _ => "",
     };
-    if both {
-        let latex = style.dialect == Dialect::Latex;
+    if word.is_empty() {
+        candidate(out, style, step, left_root, left)?;
+        out.write_str(match style.dialect {
+            Dialect::Latex => r" \rightarrow ",
+            Dialect::Html => " &#8594; ",
+            _ => " -> ",
+        })?;
+    } else {
         if latex {
             out.write_str("\\")?;
         }
         write!(out, "{word}(")?;
-        style.value(out, unit, left)?;
-        out.write_str("; ")?;
-        style.value(out, unit, step.value)?;
+        candidate(out, style, step, left_root, left)?;
+        out.write_str(if latex { r";\; " } else { "; " })?;
+        candidate(out, style, step, step.root(), step.value)?;
         out.write_str(") = ")?;
-    } else {
-        style.value(out, unit, left)?;
-        out.write_str(if style.dialect == Dialect::Latex { r" \rightarrow " } else { " -> " })?;
     }
-    write_value(out, style, unit, step.value)
+    write_value(out, style, step.name.0.unit(), step.value)
 }

@@ -116,7 +116,7 @@ struct Braces<'a> {
 
 impl fmt::Write for Braces<'_> {
     fn write_str(&mut self, s: &str) -> fmt::Result {
-        match s.split_once('.') {
+        match text::split_once(s, b'.') {
             Some((whole, decimals)) => {
                 self.out.write_str(whole)?;
                 self.out.write_str("{,}")?;

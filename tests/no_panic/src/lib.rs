@@ -23,6 +23,7 @@ mod shop;
 mod sizing;
 mod tables;
 mod text;
+mod working;
 
 use input::Input;
 
@@ -83,6 +84,11 @@ exports! {
     seamwright_proof_drawing_sheet drawing::sheet;
     seamwright_proof_drawing_svg drawing::svg;
     seamwright_proof_drawing_dxf drawing::dxf;
+    seamwright_proof_working_check working::check;
+    seamwright_proof_working_size working::size_joint;
+    seamwright_proof_working_record working::record;
+    seamwright_proof_working_values working::values;
+    seamwright_proof_working_document working::document;
 }
 
 /// A deliberate panic: an index that the compiler cannot know.

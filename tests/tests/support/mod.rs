@@ -4,10 +4,14 @@
 use std::collections::BTreeMap;
 
 use seamwright::bounds::Field;
-use seamwright::error::{Error, ErrorKind};
+use seamwright::check::check;
+use seamwright::error::{EntryNo, Error, ErrorKind};
 use seamwright::joint::{Arrangement, Form, Joint, JointKind, JointSpec};
-use seamwright::materials::Materials;
+use seamwright::materials::{Materials, PlateStress};
 use seamwright::quantities::{Length, Stress};
+use seamwright::rules::{Entry, INDIAN, METRIC, Metal, Rules, US_CODE, US_EXISTING};
+use seamwright::sizing::{Brief, size};
+use seamwright::working::{WorkingError, into_buffer};
 
 /// Values by symbol.
 pub type Symbols = BTreeMap<String, f64>;
@@ -197,4 +201,239 @@ pub fn symbols(pairs: &[(&str, f64)]) -> Symbols {
 pub fn of<T>(result: Result<T, Error>) -> (ErrorKind, Field) {
     let error = result.err().expect("an error was expected");
     (error.kind, error.field)
+}
+
+/// A bad input, the error it raised, and what that error must say.
+pub struct Bad {
+    /// What was asked for.
+    pub what: &'static str,
+    /// What came back.
+    pub error: Error,
+    /// Kind and field.
+    pub about: (ErrorKind, Field),
+    /// Value and limit; `NAN` where there is none.
+    pub figures: (f64, f64),
+    /// The entries behind it.
+    pub entries: (EntryNo, EntryNo),
+    /// Row or line.
+    pub index: u8,
+}
+
+/// Realistic bad inputs through the public door, at least one for each kind of error. Figures by hand.
+pub fn bad_inputs() -> Vec<Bad> {
+    use ErrorKind as K;
+    use Field as F;
+    let none = EntryNo::NONE;
+    let nan = f64::NAN;
+    let mut list = Vec::new();
+    let mut add = |what, error: Option<Error>, about, figures, entries, index| {
+        let error = error.unwrap_or_else(|| panic!("{what}: accepted"));
+        list.push(Bad { what, error, about, figures, entries, index });
+    };
+    let base = symbols(&[("p", 60.0), ("t", 10.0), ("d", 20.0), ("st", 80.0), ("ss", 60.0), ("sc", 120.0)]);
+    let changed = |changes: &[(&str, f64)]| {
+        let mut s = base.clone();
+        s.extend(symbols(changes));
+        s
+    };
+    let built = |name: &str, changes: &[(&str, f64)]| joint(form(name), &changed(changes)).err();
+    let steel = materials(&base);
+    let sized = |brief: Brief, rules: &Rules| size(&brief, rules).err();
+    let lap = |t: f64| Brief::new(form("lap 1"), mm(t), steel);
+    let rows = |list: &[(u8, u8)]| Form::from_rows(JointKind::Lap, Arrangement::Zigzag, list).err();
+
+    add("plate not a number", built("lap 1", &[("t", nan)]), (K::NotFinite, F::Plate), (nan, nan), (none, none), 0);
+    add(
+        "endless pitch",
+        built("lap 1", &[("p", f64::INFINITY)]),
+        (K::NotFinite, F::Pitch),
+        (f64::INFINITY, nan),
+        (none, none),
+        0,
+    );
+    add("no plate", built("lap 1", &[("t", 0.0)]), (K::TooSmall, F::Plate), (0.0, 0.5), (none, none), 0);
+    add("plate below nothing", built("lap 1", &[("t", -3.0)]), (K::TooSmall, F::Plate), (-3.0, 0.5), (none, none), 0);
+    add("hole in metres", built("lap 1", &[("d", 0.02)]), (K::TooSmall, F::Hole), (0.02, 1.0), (none, none), 1);
+    add("plate in micrometres", built("lap 1", &[("t", 1e4)]), (K::TooLarge, F::Plate), (1e4, 200.0), (none, none), 0);
+    add("nine rows", rows(&[(1, 1); 9]), (K::TooLarge, F::Rows), (9.0, 8.0), (none, none), 0);
+    add("no rows", rows(&[]), (K::TooSmall, F::Rows), (0.0, 1.0), (none, none), 0);
+    add("five rows in a lap", Form::lap(5).err(), (K::TooLarge, F::Rows), (5.0, 4.0), (none, none), 0);
+    add("a row without rivets", rows(&[(1, 1), (0, 1)]), (K::TooSmall, F::RowRivets), (0.0, 1.0), (none, none), 2);
+    add("a row of 61", rows(&[(61, 1)]), (K::TooLarge, F::RowRivets), (61.0, 60.0), (none, none), 1);
+    add("three planes", rows(&[(1, 3)]), (K::TooLarge, F::ShearPlanes), (3.0, 2.0), (none, none), 1);
+    add("double shear in a lap", rows(&[(1, 2)]), (K::Inconsistent, F::ShearPlanes), (2.0, 1.0), (none, none), 1);
+    add(
+        "no inner row to omit rivets against",
+        form("lap 1").omit_alternate().err(),
+        (K::Inconsistent, F::Form),
+        (nan, nan),
+        (none, none),
+        1,
+    );
+    let bearing = check(&joint(form("lap 1"), &base).unwrap(), &bare(), &METRIC.rules).err();
+    add("no bearing stress", bearing, (K::Missing, F::Bearing), (nan, nan), (Entry::BEARING_CHECKED.no(), none), 0);
+    let iron = INDIAN.rules.assumed_materials(Metal::Iron, Metal::Iron).err();
+    add("plate without strength", iron, (K::Missing, F::Tension), (nan, nan), (Entry::IRON_TENSION.no(), none), 0);
+    let silent = sized(Brief::new(form("double 1"), mm(10.0), steel), &US_EXISTING.rules);
+    add(
+        "straps the book is silent on",
+        silent,
+        (K::Missing, F::WideStrap),
+        (nan, nan),
+        (Entry::STRAP_RULE.no(), none),
+        0,
+    );
+    add(
+        "a strap in a lap",
+        built("lap 1", &[("b", 8.0)]),
+        (K::NotForThisForm, F::WideStrap),
+        (8.0, nan),
+        (none, none),
+        0,
+    );
+    add(
+        "plate B in a butt joint",
+        built("double 1", &[("t2", 8.0)]),
+        (K::NotForThisForm, F::OtherPlate),
+        (8.0, nan),
+        (none, none),
+        0,
+    );
+    let third = JointSpec::new(form("lap 2"), mm(60.0), mm(10.0), mm(20.0)).row(3, mm(20.0), None).build().err();
+    add("a third row of two", third, (K::NotForThisForm, F::Rows), (3.0, 2.0), (none, none), 0);
+    add(
+        "hole as wide as the pitch",
+        built("lap 1", &[("p", 20.0)]),
+        (K::HolesFillPitch, F::Pitch),
+        (20.0, 20.0),
+        (none, none),
+        1,
+    );
+    add(
+        "inner holes that fill the pitch",
+        built("double 2 omitted", &[("p", 39.0)]),
+        (K::HolesFillPitch, F::Pitch),
+        (39.0, 40.0),
+        (none, none),
+        2,
+    );
+    add(
+        "overlapping rows",
+        built("lap 3 chain", &[("g1", 45.0), ("g2", 15.0)]),
+        (K::RowsOverlap, F::BackPitch),
+        (15.0, 20.0),
+        (none, none),
+        2,
+    );
+    add(
+        "margin in the hole",
+        built("lap 1", &[("m", 9.0)]),
+        (K::HoleCutsEdge, F::Margin),
+        (9.0, 10.0),
+        (none, none),
+        0,
+    );
+    add(
+        "rivet over its hole",
+        built("lap 1", &[("dr", 21.0)]),
+        (K::RivetExceedsHole, F::Rivet),
+        (21.0, 20.0),
+        (none, none),
+        1,
+    );
+    let thick = Brief::new(form("lap 1"), mm(25.4), steel);
+    add(
+        "plate beyond the table of holes",
+        sized(thick, &US_CODE.rules),
+        (K::BeyondTable, F::Plate),
+        (25.4, nan),
+        (Entry::HOLE_TABLE_PLATE.no(), none),
+        0,
+    );
+    // 6 sqrt 100 = 60 over the largest hole of 50.
+    add(
+        "no size so large",
+        sized(lap(100.0), &METRIC.rules),
+        (K::NoStandardSize, F::Hole),
+        (60.0, 50.0),
+        (Entry::SERIES_HOLE.no(), none),
+        0,
+    );
+    // 2 x 30 = 60 over 1.31 x 5 + 41.28 = 47.83.
+    add(
+        "cap below floor",
+        sized(lap(5.0).hole(mm(30.0), None), &METRIC.rules),
+        (K::NoAdmissiblePitch, F::Pitch),
+        (60.0, 47.83),
+        (Entry::PITCH_MAX_LAP.no(), Entry::PITCH_LEAST.no()),
+        0,
+    );
+    // 1.5 x 20 = 30 up to 40; at most 1.75 x 20 = 35.
+    let coarse = US_CODE.rules.with(Entry::MARGIN_STEP, 20.0).unwrap();
+    add(
+        "margin rounded past its greatest",
+        sized(lap(10.0).hole(mm(20.0), None), &coarse),
+        (K::NoAdmissibleMargin, F::Margin),
+        (40.0, 35.0),
+        (Entry::MARGIN_GREATEST.no(), Entry::MARGIN_LEAST.no()),
+        0,
+    );
+    add(
+        "unknown key",
+        METRIC.rules.with_key("hole.root", 6.0).err(),
+        (K::UnknownKey, F::RuleEntry),
+        (6.0, nan),
+        (none, none),
+        0,
+    );
+    add(
+        "half a choice",
+        METRIC.rules.with(Entry::PITCH_ROUND, 0.5).err(),
+        (K::WrongChoice, F::RuleEntry),
+        (0.5, 2.0),
+        (Entry::PITCH_ROUND.no(), none),
+        0,
+    );
+    add(
+        "no such line of the balance",
+        METRIC.rules.with(Entry::PITCH_BALANCE, 3.0).err(),
+        (K::TooLarge, F::RuleEntry),
+        (3.0, 2.0),
+        (Entry::PITCH_BALANCE.no(), none),
+        0,
+    );
+    let upset = METRIC.rules.with(Entry::SERIES_HOLE.at(2), 14.0).unwrap();
+    add(
+        "a series that falls",
+        sized(lap(10.0), &upset),
+        (K::BookUnsound, F::RuleEntry),
+        (14.0, nan),
+        (Entry::SERIES_HOLE.at(2).no(), none),
+        0,
+    );
+    add("a length without its unit", Length::parse("12").err(), (K::Unreadable, F::Text), (12.0, nan), (none, none), 0);
+    add("no number", Length::parse("wide mm").err(), (K::Unreadable, F::Text), (nan, nan), (none, none), 0);
+    // Nine bytes for a text of ten.
+    let short = into_buffer(&mut [0; 9], |out| Ok(out.write_str("0123456789")?)).err();
+    let short = match short {
+        Some(WorkingError::Routine(e)) => Some(e),
+        _ => None,
+    };
+    add("a short buffer", short, (K::NoSpace, F::Text), (nan, 10.0), (none, none), 0);
+    let other = PlateStress { tension: Stress::mpa(0.0), bearing: None, shear_out: None };
+    add(
+        "straps without strength",
+        steel.other(other).validate().err(),
+        (K::TooSmall, F::OtherTension),
+        (0.0, 0.01),
+        (none, none),
+        0,
+    );
+    add("safety of 21", steel.divided_by(21.0).err(), (K::TooLarge, F::SafetyFactor), (21.0, 20.0), (none, none), 0);
+    list
+}
+
+/// Plate and rivets without a bearing stress.
+fn bare() -> Materials {
+    Materials::new(Stress::mpa(80.0), Stress::mpa(60.0))
 }

@@ -1,0 +1,102 @@
+//! Each sheet worked again from nothing but what it prints.
+//!
+//! The plain text is read line by line: every symbol must have been printed with its value before, the substituted
+//! line must be the symbolic one with those very digits, and its result must be what the digits give. Printed digits
+//! stand for an interval, half a unit of the last place to either side; the lines are worked in intervals, so that no
+//! tolerance is made up.
+
+mod generate;
+mod working_support;
+
+use generate::{Reach, any_book, brief, config, set, stated};
+use proptest::prelude::*;
+use seamwright::check::Analysis;
+use seamwright::bounds::Unit;
+use seamwright::rules::{Entry, RuleBook};
+use seamwright::working::{Style, Units, write_check, write_size};
+use working_support::{Sheet, rework};
+
+fn fail(e: String) -> TestCaseError {
+    TestCaseError::fail(e)
+}
+
+/// The figures of the analysis are the last ones printed under their symbols.
+fn results(sheet: &Sheet, style: &Style, a: &Analysis) -> Result<(), TestCaseError> {
+    let mut figures = vec![
+        ("F0", Unit::Newton, a.solid),
+        ("P", Unit::Newton, a.governing.strength),
+        ("P.2", Unit::Newton, a.by_book.strength),
+        ("eta", Unit::One, a.efficiency),
+        ("J", Unit::One, a.book_efficiency),
+        ("Jc", Unit::One, a.credited),
+        ("plate%", Unit::One, a.percentages.plate),
+    ];
+    figures.extend(a.percentages.combined.map(|c| ("comb%", Unit::One, c)));
+    for (symbol, unit, value) in figures {
+        let mut text = String::new();
+        style.value(&mut text, unit, value).map_err(|e| fail(e.to_string()))?;
+        prop_assert_eq!(sheet.printed(symbol), Some(text.as_str()), "{}", symbol);
+    }
+    Ok(())
+}
+
+fn style(inch: bool, extra_digits: i8) -> Style {
+    Style { units: if inch { Units::Inch } else { Units::Metric }, extra_digits, ..Style::default() }
+}
+
+proptest! {
+    #![proptest_config(config())]
+
+    #[test]
+    fn a_check_is_worked_again_from_its_sheet(s in stated(Reach::Usual, 8, 5.0), book in any_book(), close in 0..3_u8,
+                                              eyes in any::<[bool; 2]>(), out in prop::option::of(30.0..300.0),
+                                              inch in any::<bool>(), digits in 0..3_i8) {
+        let s = generate::Stated { shear_out: out, ..s };
+        let switch = |b: bool| f64::from(u8::from(b));
+        let rules = set(book.rules, &[(Entry::CLOSE_ROWS, f64::from(close)), (Entry::BEARING_CHECKED, 0.0),
+            (Entry::INNER_SHARE, switch(eyes[0])), (Entry::LONE_PLANE, switch(eyes[1]))]);
+        let book = RuleBook { rules, ..*book };
+        let (mut text, style) = (String::new(), style(inch, digits));
+        let analysis = write_check(&mut text, style, &s.joint(), &s.materials(), &book).map_err(|e| fail(e.to_string()))?;
+        let sheet = rework(&text, &style).map_err(|e| fail(format!("{e}\n{text}")))?;
+        results(&sheet, &style, &analysis)?;
+    }
+
+    #[test]
+    fn a_sizing_is_worked_again_from_its_sheet(b in brief(6), book in any_book(), inch in any::<bool>(), digits in 0..3_i8) {
+        let (mut text, style) = (String::new(), style(inch, digits));
+        let Ok(design) = write_size(&mut text, style, &b, book) else { return Ok(()) };
+        let sheet = rework(&text, &style).map_err(|e| fail(format!("{e}\n{text}")))?;
+        results(&sheet, &style, &design.analysis)?;
+    }
+}
+
+/// A sheet on which one digit is changed is caught, wherever in its formulas the digit stands.
+#[test]
+fn a_changed_digit_is_caught() {
+    use seamwright::{joint::Form, materials::Materials, quantities::{Length, Stress}, rules::INDIAN, sizing::Brief};
+    let steel = Materials::new(Stress::mpa(95.0), Stress::mpa(70.0)).bearing(Stress::mpa(160.0));
+    let (mut text, style) = (String::new(), Style::default());
+    let brief = Brief::new(Form::unequal_straps(2).unwrap(), Length::mm(14.0), steel);
+    write_size(&mut text, style, &brief, &INDIAN).unwrap();
+    rework(&text, &style).unwrap();
+    let (mut tried, mut missed) = (0, Vec::new());
+    for (at, line) in text.lines().enumerate().filter(|(_, l)| l.starts_with("      ")) {
+        // The first digit of the last number of the line.
+        let number = line.rfind(|c: char| !(c.is_ascii_digit() || c == '.' || c.is_alphabetic() || c == ' ' || c == '^')).unwrap();
+        let Some(digit) = line[number..].find(|c: char| c.is_ascii_digit()).map(|d| d + number) else { continue };
+        if line[number..digit].chars().any(char::is_alphabetic) {
+            continue;
+        }
+        let old = line.as_bytes()[digit];
+        let new = if old == b'9' { '8' } else { char::from(old + 1) };
+        let changed = format!("{}{new}{}", &line[..digit], &line[digit + 1..]);
+        let sheet: Vec<&str> = text.lines().enumerate().map(|(i, l)| if i == at { changed.as_str() } else { l }).collect();
+        tried += 1;
+        if rework(&sheet.join("\n"), &style).is_ok() {
+            missed.push(changed);
+        }
+    }
+    // What is given or looked up and used by nothing else can be anything.
+    assert!(tried > 150 && missed.len() < tried / 20, "{} of {tried} missed: {missed:#?}", missed.len());
+}
