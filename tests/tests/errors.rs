@@ -6,10 +6,12 @@ mod support;
 use std::collections::HashSet;
 
 use seamwright::bounds::{FIELDS, Field, Unit};
+use seamwright::drawing::{TitleBlock, svg_into};
 use seamwright::error::{EntryNo, Error, ErrorKind, KINDS};
 use seamwright::materials::{Materials, PlateStress};
 use seamwright::quantities::Stress;
 use seamwright::rules::{Entry, EntryKind, METRIC, info};
+use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, Style, Units, shop_sheet};
 use seamwright::sizing::{Brief, size};
 use support::{bad_inputs, form, joint, materials, mm, near, symbols};
 
@@ -237,4 +239,44 @@ fn units_of_fields_are_those_of_their_bounds() {
         assert_eq!(FIELDS.iter().filter(|f| f.bound().key == b.key).count(), 1, "{}", b.key);
     }
     assert!(!EntryNo::NONE.is_some());
+}
+
+#[test]
+fn a_hint_is_a_hole_that_would_do() {
+    let s = symbols(&[("st", 80.0), ("ss", 60.0), ("sc", 120.0)]);
+    // Lap: the cap is 1.31 x 5 + 41.28 = 47.83, the step below it 47, and half of that a hole. With alternate rivets
+    // left out the floor belongs to the inner row, of two rivets: 4.63 x 5 + 41.28 = 64.43, 64, a quarter of that.
+    for (name, least, most, hint) in [("lap 1", 60.0, 47.83, 23.5), ("double 2 omitted", 120.0, 64.43, 16.0)] {
+        let brief = Brief::new(form(name), mm(5.0), materials(&s)).hole(mm(30.0), None);
+        let e = size(&brief, &METRIC.rules).unwrap_err();
+        assert_eq!((e.kind, e.hint_field), (ErrorKind::NoAdmissiblePitch, Field::Hole), "{name}");
+        assert!(near(e.value, least) && near(e.limit, most) && near(e.hint, hint), "{name}: {e}");
+        assert!(e.to_string().ends_with(&format!("; hole = {hint} mm would do")), "{e}");
+        assert!(size(&brief.hole(mm(hint), None), &METRIC.rules).is_ok(), "{name}");
+    }
+}
+
+/// Writes into a buffer; the bytes written.
+type Writer<'a> = dyn Fn(&mut [u8]) -> Result<usize, Error> + 'a;
+
+#[test]
+fn a_short_buffer_is_told_the_size_that_will_do() {
+    let s = symbols(&[("p", 50.0), ("t", 10.0), ("d", 20.0), ("m", 30.0), ("st", 80.0), ("ss", 60.0), ("sc", 120.0)]);
+    let (joint, title) = (joint(form("lap 1"), &s).unwrap(), TitleBlock::new("Feed tank", "T-7"));
+    let run = Run::Straight { length: mm(660.0), first_end: mm(30.0), last_end: mm(30.0) };
+    let order = Order::steel(run, HeadForm::Button, LengthRule::BoilerButton, Stock::cut_to_length());
+    let sheet = shop_sheet(&joint, &materials(&s), &METRIC.rules, &order).unwrap();
+    let style = Style::new(Units::Millimetre);
+    let writers: [&Writer<'_>; 3] =
+        [&|b| svg_into(b, &joint, &title).map(str::len), &|b| sheet.text_in(b, &METRIC, &style).map(str::len), &|b| {
+            sheet.markdown_in(b, &METRIC, &style).map(str::len)
+        }];
+    for write in writers {
+        let needed = write(&mut []).unwrap_err().limit;
+        let mut room = vec![0; needed as usize - 1];
+        let e = write(&mut room).unwrap_err();
+        assert_eq!((e.kind, e.field, e.value, e.limit), (ErrorKind::NoSpace, Field::Text, needed - 1.0, needed));
+        room.push(0);
+        assert_eq!(write(&mut room), Ok(room.len()));
+    }
 }

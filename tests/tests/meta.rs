@@ -263,7 +263,7 @@ fn full(way: f64) -> Rules {
     for (head, lines, step, first) in [
         (Entry::SERIES_RIVET, 24, 2.7, 6.0),
         (Entry::SERIES_HOLE, 24, 2.7, 7.0),
-        (Entry::HOLE_TABLE_PLATE, 12, 8.0, 9.0),
+        (Entry::HOLE_TABLE_PLATE, 12, 8.0, 10.0),
         (Entry::HOLE_TABLE_HOLE, 12, 2.6, 12.0),
         (Entry::STRAP_TABLE_PLATE, 20, 5.0, 5.0),
         (Entry::STRAP_TABLE_STRAP, 20, 4.0, 4.0),
@@ -417,7 +417,7 @@ fn results(rules: &Rules, briefs: &[Brief], joints: &[Joint]) -> impl Iterator<I
 fn changes(entry: Entry, value: f64) -> Vec<f64> {
     let row = info(entry);
     match row.kind {
-        EntryKind::Number(_) => vec![1.02 * value + 0.01, 0.98 * value, row.hi, row.lo, 0.0],
+        EntryKind::Number(_) => vec![1.02 * value + 0.01, 0.97 * value, row.hi, row.lo, 0.0],
         _ => vec![0.0, 1.0, 2.0],
     }
 }

@@ -10,11 +10,11 @@ mod working_support;
 
 use generate::{Reach, any_book, brief, config, set, stated};
 use proptest::prelude::*;
-use seamwright::check::Analysis;
 use seamwright::bounds::Unit;
+use seamwright::check::Analysis;
 use seamwright::rules::{Entry, RuleBook};
 use seamwright::working::{Style, Units, write_check, write_size};
-use working_support::{Sheet, rework};
+use working_support::{Sheet, rework, unit_of};
 
 fn fail(e: String) -> TestCaseError {
     TestCaseError::fail(e)
@@ -63,6 +63,30 @@ proptest! {
     }
 
     #[test]
+    fn a_sheet_in_inches_says_the_same(s in stated(Reach::Usual, 8, 5.0), book in any_book()) {
+        let book = RuleBook { rules: set(book.rules, &[(Entry::BEARING_CHECKED, 0.0)]), ..*book };
+        let mut sheets = Vec::new();
+        for inch in [false, true] {
+            let (mut text, style) = (String::new(), style(inch, 2));
+            write_check(&mut text, style, &s.joint(), &s.materials(), &book).map_err(|e| fail(e.to_string()))?;
+            sheets.push(rework(&text, &style).map_err(|e| fail(format!("{e}\n{text}")))?);
+        }
+        let [metric, inch] = sheets.as_slice() else { return Err(fail("two sheets".into())) };
+        prop_assert_eq!(metric.symbols().count(), inch.symbols().count());
+        for (symbol, x, half) in inch.symbols() {
+            let factor = match unit_of(symbol) {
+                Some(Unit::Millimetre) => 25.4,
+                Some(Unit::Newton) => 4.448_221_615_260_5,
+                Some(Unit::Megapascal) => 4.448_221_615_260_5 / 645.16,
+                _ => 1.0,
+            };
+            let found = metric.symbols().find(|(s, ..)| *s == symbol);
+            let room = |own: f64| own + half * factor + 1e-12 * x.abs() * factor;
+            prop_assert!(found.is_some_and(|(_, mm, own)| (x * factor - mm).abs() <= room(own)), "{} {} {:?}", symbol, x, found);
+        }
+    }
+
+    #[test]
     fn a_sizing_is_worked_again_from_its_sheet(b in brief(6), book in any_book(), inch in any::<bool>(), digits in 0..3_i8) {
         let (mut text, style) = (String::new(), style(inch, digits));
         let Ok(design) = write_size(&mut text, style, &b, book) else { return Ok(()) };
@@ -74,7 +98,13 @@ proptest! {
 /// A sheet on which one digit is changed is caught, wherever in its formulas the digit stands.
 #[test]
 fn a_changed_digit_is_caught() {
-    use seamwright::{joint::Form, materials::Materials, quantities::{Length, Stress}, rules::INDIAN, sizing::Brief};
+    use seamwright::{
+        joint::Form,
+        materials::Materials,
+        quantities::{Length, Stress},
+        rules::INDIAN,
+        sizing::Brief,
+    };
     let steel = Materials::new(Stress::mpa(95.0), Stress::mpa(70.0)).bearing(Stress::mpa(160.0));
     let (mut text, style) = (String::new(), Style::default());
     let brief = Brief::new(Form::unequal_straps(2).unwrap(), Length::mm(14.0), steel);
@@ -83,7 +113,9 @@ fn a_changed_digit_is_caught() {
     let (mut tried, mut missed) = (0, Vec::new());
     for (at, line) in text.lines().enumerate().filter(|(_, l)| l.starts_with("      ")) {
         // The first digit of the last number of the line.
-        let number = line.rfind(|c: char| !(c.is_ascii_digit() || c == '.' || c.is_alphabetic() || c == ' ' || c == '^')).unwrap();
+        let number = line
+            .rfind(|c: char| !(c.is_ascii_digit() || c == '.' || c.is_alphabetic() || c == ' ' || c == '^'))
+            .unwrap();
         let Some(digit) = line[number..].find(|c: char| c.is_ascii_digit()).map(|d| d + number) else { continue };
         if line[number..digit].chars().any(char::is_alphabetic) {
             continue;
@@ -91,12 +123,13 @@ fn a_changed_digit_is_caught() {
         let old = line.as_bytes()[digit];
         let new = if old == b'9' { '8' } else { char::from(old + 1) };
         let changed = format!("{}{new}{}", &line[..digit], &line[digit + 1..]);
-        let sheet: Vec<&str> = text.lines().enumerate().map(|(i, l)| if i == at { changed.as_str() } else { l }).collect();
+        let sheet: Vec<&str> =
+            text.lines().enumerate().map(|(i, l)| if i == at { changed.as_str() } else { l }).collect();
         tried += 1;
         if rework(&sheet.join("\n"), &style).is_ok() {
             missed.push(changed);
         }
     }
     // What is given or looked up and used by nothing else can be anything.
-    assert!(tried > 150 && missed.len() < tried / 20, "{} of {tried} missed: {missed:#?}", missed.len());
+    assert!(tried > 100 && missed.len() <= 2, "{} of {tried} missed: {missed:#?}", missed.len());
 }

@@ -19,6 +19,20 @@ impl Sheet {
     }
 }
 
+impl Sheet {
+    /// All symbols with the digits last printed under them, and half a unit of their last place.
+    pub fn symbols(&self) -> impl Iterator<Item = (&str, f64, f64)> {
+        let value = |s: &str, digits: &str| Some((number(digits).ok()?, self.half(s).ok()?));
+        self.printed.iter().filter_map(move |(s, digits)| value(s, digits).map(|(x, half)| (s.as_str(), x, half)))
+    }
+}
+
+/// The unit of a symbol.
+pub fn unit_of(symbol: &str) -> Option<Unit> {
+    let stem = symbol.split_once('.').map_or(symbol, |(stem, _)| stem);
+    QUANTITIES.iter().find(|q| q.symbol() == stem).map(|q| q.unit())
+}
+
 /// All values that printed digits stand for.
 #[derive(Clone, Copy, Debug)]
 struct Span {
@@ -106,10 +120,9 @@ fn tokens(text: &str, symbols: bool) -> Result<Vec<Token>, String> {
 impl Sheet {
     /// Half a unit of the last place printed for a symbol; whole numbers are exact.
     fn half(&self, symbol: &str) -> Result<f64, String> {
-        let stem = symbol.split_once('.').map_or(symbol, |(stem, _)| stem);
-        let found = QUANTITIES.iter().find(|q| q.symbol() == stem).ok_or(format!("no symbol {symbol:?}"))?;
-        let decimals = i32::from(self.style.decimals(found.unit()));
-        Ok(if found.unit() == Unit::Count { 0.0 } else { 0.5 * 10_f64.powi(-decimals) * (1.0 + 1e-9) })
+        let unit = unit_of(symbol).ok_or(format!("no symbol {symbol:?}"))?;
+        let decimals = i32::from(self.style.decimals(unit));
+        Ok(if unit == Unit::Count { 0.0 } else { 0.5 * 10_f64.powi(-decimals) * (1.0 + 1e-9) })
     }
 
     fn operand(&self, word: &str) -> Result<Span, String> {

@@ -1,0 +1,268 @@
+//! The working in its dialects: well-formed by outside readers, within its columns, and alike in all of them.
+
+mod generate;
+
+use std::path::PathBuf;
+use std::process::Command;
+use std::{env, fs};
+
+use generate::{any_book, brief, config};
+use proptest::prelude::*;
+use seamwright::joint::{Form, JointSpec};
+use seamwright::materials::Materials;
+use seamwright::quantities::{Length, Stress};
+use seamwright::rules::{BOOKS, INDIAN, METRIC, RuleBook};
+use seamwright::sizing::Brief;
+use seamwright::text::DecimalMark;
+use seamwright::working::{DIALECTS, Dialect, Doc, Style, write_check, write_size};
+
+fn steel() -> Materials {
+    Materials::new(Stress::mpa(95.0), Stress::mpa(70.0)).bearing(Stress::mpa(160.0))
+}
+
+/// A sheet of a sizing, where there is one.
+fn sheet(style: Style, brief: &Brief, book: &RuleBook<'_>) -> Option<String> {
+    let mut text = String::new();
+    write_size(&mut text, style, brief, book).ok().map(|_| text)
+}
+
+fn of(dialect: Dialect) -> Style {
+    Style { dialect, ..Style::default() }
+}
+
+fn columns(text: &str) -> usize {
+    text.lines().map(|l| l.chars().count()).max().unwrap_or(0)
+}
+
+/// The text of LaTeX without its formulas; each formula is handed to `see`.
+fn outside_mathematics(text: &str, mut see: impl FnMut(&str)) -> String {
+    let mut rest = text;
+    let mut outside = String::new();
+    while let Some((before, after)) = rest.split_once(r"\[ ") {
+        let (formula, after) = after.split_once(r" \]").expect("a formula ends");
+        assert!(!formula.contains(r"\["), "{formula}");
+        see(formula);
+        outside.push_str(before);
+        rest = after;
+    }
+    outside.push_str(rest);
+    outside
+}
+
+/// Every command that a sheet uses: all of a plain article, of `longtable` and of `geometry`.
+const COMMANDS: &[&str] = &[
+    "documentclass",
+    "usepackage",
+    "setlength",
+    "parindent",
+    "begin",
+    "end",
+    "section",
+    "subsection",
+    "frac",
+    "sqrt",
+    "sigma",
+    "tau",
+    "pi",
+    "eta",
+    "rho",
+    "min",
+    "max",
+    "lim",
+    "left",
+    "right",
+    "cdot",
+    "mathrm",
+    "rightarrow",
+    "hline",
+    "linewidth",
+    "textbackslash",
+    "textasciitilde",
+    "textasciicircum",
+];
+
+fn latex_is_sound(text: &str) {
+    let chars: Vec<char> = text.chars().collect();
+    let mut depth = 0_i32;
+    for (i, c) in chars.iter().enumerate() {
+        let escaped = i > 0 && chars[i - 1] == '\\';
+        match c {
+            '{' if !escaped => depth += 1,
+            '}' if !escaped => depth -= 1,
+            _ => {}
+        }
+        assert!(depth >= 0);
+    }
+    assert_eq!(depth, 0, "braces");
+    for command in text.split('\\').skip(1) {
+        let name: String = command.chars().take_while(char::is_ascii_alphabetic).collect();
+        let known = COMMANDS.contains(&name.as_str())
+            || (name.is_empty() && command.starts_with(|c| "[],;%&_#${}\\".contains(c)));
+        assert!(known || command.is_empty(), "\\{name}: {}", &command[..command.len().min(20)]);
+    }
+    let outside = outside_mathematics(text, |formula| {
+        assert_eq!(
+            formula.matches(r"\left").count(),
+            formula.matches(r"\right").count() - formula.matches(r"\rightarrow").count()
+        );
+        assert!(!formula.contains('$') && !formula.contains('&'), "{formula}");
+    });
+    let chars: Vec<char> = outside.chars().collect();
+    for (i, c) in chars.iter().enumerate() {
+        let escaped = i > 0 && chars[i - 1] == '\\';
+        assert!(escaped || !"&#_%^~".contains(*c), "{}", chars[i.saturating_sub(30)..=i].iter().collect::<String>());
+    }
+    let begun: Vec<&str> = text.split(r"\begin{").skip(1).filter_map(|t| t.split('}').next()).collect();
+    let mut ended: Vec<&str> = text.split(r"\end{").skip(1).filter_map(|t| t.split('}').next()).collect();
+    ended.reverse();
+    assert_eq!(begun, ended);
+}
+
+fn html_is_sound(text: &str) {
+    let options = roxmltree::ParsingOptions { allow_dtd: true, ..Default::default() };
+    let page = roxmltree::Document::parse_with_options(text, options).unwrap_or_else(|e| panic!("{e}"));
+    let root = page.root_element();
+    assert_eq!((root.tag_name().name(), root.attribute("lang")), ("html", Some("en")));
+    let count = |tag: &str| root.descendants().filter(|n| n.has_tag_name(tag)).count();
+    assert!(count("h1") == 1 && count("title") == 1 && count("main") == 1 && count("h2") > 0);
+    let outside = ["script", "link", "img", "iframe"];
+    assert!(outside.iter().all(|tag| count(tag) == 0), "self-contained");
+}
+
+/// Paragraphs escape what Markdown would take for its own; formulas stand in indented code; nothing becomes a list.
+fn markdown_is_sound(text: &str) {
+    for line in text.lines().filter(|l| !l.starts_with("    ")) {
+        let chars: Vec<char> = line.chars().collect();
+        for (i, c) in chars.iter().enumerate() {
+            assert!(!"|*_<>[]`".contains(*c) || (i > 0 && chars[i - 1] == '\\'), "{line}");
+        }
+        let digits = line.chars().take_while(char::is_ascii_digit).count();
+        assert!(digits == 0 || !line[digits..].starts_with(['.', ')']), "{line}");
+    }
+    // A line of code follows a blank line or another line of code.
+    let lines: Vec<&str> = text.lines().collect();
+    for pair in lines.windows(2).filter(|pair| pair[1].starts_with("    ")) {
+        assert!(pair[0].is_empty() || pair[0].starts_with("    "), "{pair:?}");
+    }
+}
+
+/// `1,5` as `1.5`, without the breaks: a small display breaks long lines anywhere.
+fn pointed(text: &str) -> String {
+    let chars: Vec<char> = text.split_whitespace().flat_map(str::chars).collect();
+    let digit = |i: usize| chars.get(i).is_some_and(char::is_ascii_digit);
+    let at = |(i, c): (usize, &char)| if *c == ',' && i > 0 && digit(i - 1) && digit(i + 1) { '.' } else { *c };
+    chars.iter().enumerate().map(at).collect()
+}
+
+proptest! {
+    #![proptest_config(config())]
+
+    #[test]
+    fn every_dialect_is_sound(b in brief(6), book in any_book()) {
+        let Some(plain) = sheet(of(Dialect::Plain), &b, book) else { return Ok(()) };
+        prop_assert!(columns(&plain) <= 80);
+        let narrow = sheet(of(Dialect::Narrow), &b, book).unwrap();
+        prop_assert!(columns(&narrow) <= 20);
+        html_is_sound(&sheet(of(Dialect::Html), &b, book).unwrap());
+        latex_is_sound(&sheet(of(Dialect::Latex), &b, book).unwrap());
+        markdown_is_sound(&sheet(of(Dialect::Markdown), &b, book).unwrap());
+    }
+
+    #[test]
+    fn a_decimal_comma_changes_nothing_else(b in brief(6), book in any_book()) {
+        for dialect in DIALECTS {
+            let comma = Style { mark: DecimalMark::Comma, ..of(*dialect) };
+            let Some(with_comma) = sheet(comma, &b, book) else { return Ok(()) };
+            let with_point = sheet(of(*dialect), &b, book).unwrap();
+            let back = if *dialect == Dialect::Latex { with_comma.replace("{,}", ".") } else { with_comma.clone() };
+            // In LaTeX the words of a step keep a bare comma.
+            prop_assert_eq!(pointed(&back), pointed(&with_point));
+            prop_assert!(with_comma != with_point, "no decimals at all");
+        }
+    }
+}
+
+#[test]
+fn every_book_names_itself_its_clauses_and_its_labels() {
+    for book in BOOKS {
+        let joint =
+            JointSpec::new(Form::double_strap(2).unwrap(), Length::mm(70.0), Length::mm(12.0), Length::mm(21.0));
+        let joint = joint.straps(Length::mm(10.0), Length::mm(10.0)).margin(Length::mm(33.0)).build().unwrap();
+        let mut plain = String::new();
+        write_check(&mut plain, of(Dialect::Plain), &joint, &steel(), book).unwrap();
+        let flat = plain.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains(&format!("Rule book: {}", book.title)), "{}", book.id);
+        assert!(flat.contains("READ)") || flat.contains("MEM)"), "{}", book.id);
+    }
+}
+
+/// Texts of a caller's own are escaped.
+#[test]
+fn strange_words_are_escaped() {
+    let strange = r#"<b> & "x" | 5% of #3_{a}^2 ~ $ \ * [y](z) `c`"#;
+    for dialect in DIALECTS {
+        let mut text = String::new();
+        let head = ["one", strange];
+        let mut doc = Doc::new(&mut text, of(*dialect));
+        doc.begin(&|w| w.write_str(strange)).unwrap();
+        doc.heading(strange).unwrap();
+        doc.paragraph(&|w| w.write_str(strange)).unwrap();
+        doc.table(&head, &[10, 10]).unwrap();
+        doc.row(&[&|w| w.write_str("|"), &|w| w.write_str(strange)]).unwrap();
+        doc.end_table().unwrap();
+        doc.end().unwrap();
+        match dialect {
+            Dialect::Html => html_is_sound(&text),
+            Dialect::Latex => assert!(text.contains(r"\& ") && text.contains(r"5\% of \#3\_\{a\}\textasciicircum{}2")),
+            Dialect::Markdown => {
+                for line in text.lines().filter(|l| l.starts_with('|')) {
+                    let bars = line.replace(r"\|", "").matches('|').count();
+                    assert_eq!(bars, 3, "{line}");
+                }
+            }
+            Dialect::Plain => assert!(columns(&text) <= 80),
+            Dialect::Narrow => assert!(columns(&text) <= 20),
+        }
+    }
+}
+
+/// Where there is a LaTeX, it compiles a sheet of each book.
+#[test]
+fn latex_compiles_where_there_is_one() {
+    if Command::new("pdflatex").arg("--version").output().is_err() {
+        return;
+    }
+    let brief = Brief::new(Form::unequal_straps(3).unwrap(), Length::mm(14.0), steel());
+    let place = PathBuf::from(env!("CARGO_TARGET_TMPDIR"));
+    fs::write(place.join("working.tex"), sheet(of(Dialect::Latex), &brief, &INDIAN).unwrap()).unwrap();
+    let run = Command::new("pdflatex")
+        .args(["-interaction=batchmode", "-halt-on-error", "working.tex"])
+        .current_dir(place)
+        .status();
+    assert!(run.unwrap().success());
+}
+
+/// One small joint in each dialect. The snapshots show a reviewer what a change does to a sheet; they prove nothing:
+/// that a sheet is right is shown by working it again (`working_sheet.rs`).
+/// `SEAMWRIGHT_SNAPSHOTS=write cargo test -p seamwright-tests --test working_dialects` writes them anew.
+#[test]
+fn snapshots_are_those_that_were_reviewed() {
+    let joint = JointSpec::new(Form::lap(1).unwrap(), Length::mm(52.0), Length::mm(9.0), Length::mm(19.0));
+    let joint = joint.margin(Length::mm(30.0)).build().unwrap();
+    let write = env::var_os("SEAMWRIGHT_SNAPSHOTS").is_some_and(|v| v == "write");
+    let place = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("snapshots");
+    for (dialect, name) in DIALECTS.iter().zip(["plain", "narrow", "markdown", "latex", "html"]) {
+        let mut text = String::new();
+        write_check(&mut text, of(*dialect), &joint, &steel(), &METRIC).unwrap();
+        let path = place.join(format!("working-{name}.txt"));
+        if write {
+            fs::create_dir_all(&place).unwrap();
+            fs::write(&path, &text).unwrap();
+        }
+        let reviewed = fs::read_to_string(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
+        assert!(
+            reviewed == text,
+            "{name}: the sheet differs from tests/snapshots; look at the difference, then write anew"
+        );
+    }
+}
