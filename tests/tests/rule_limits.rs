@@ -7,9 +7,9 @@ mod support;
 use seamwright::bounds::Field;
 use seamwright::check::{Subject, Verdict, check};
 use seamwright::error::ErrorKind;
-use seamwright::joint::Form;
+use seamwright::joint::{Form, JointSpec};
 use seamwright::proportion::{self, Covered, HoleBasis, Limit, Strap};
-use seamwright::rules::{BRITISH_MARINE, Entry, GERMAN_1908, INDIAN, METRIC, Rules, STRUCTURAL, US_CODE};
+use seamwright::rules::{BRITISH_MARINE, Balance, Entry, GERMAN_1908, INDIAN, METRIC, Rules, STRUCTURAL, US_CODE};
 use seamwright::sizing::{Brief, Decided, Design, size};
 use seamwright::step::Plain;
 use support::{Symbols, form, joint, materials, mm, near, of, symbols};
@@ -81,6 +81,26 @@ fn thin_plate_limit_on_both_sides() {
 }
 
 #[test]
+fn thin_plate_limit_in_sizing() {
+    // At 8 mm: 6 sqrt 8 = 16.97 up to 17; 4 x 8 x 120/(60 pi) = 20.37 up to 21, and balanced on bearing.
+    let steel = materials(&start(&[]));
+    for (choice, at) in
+        [(0.0, (17.0, HoleBasis::Root, Balance::Shear)), (1.0, (21.0, HoleBasis::Thin, Balance::Weaker))]
+    {
+        let rules = INDIAN.rules.with(Entry::HOLE_THIN_AT, choice).unwrap();
+        let sized = |t: f64| {
+            let design = size(&Brief::new(form("lap 2"), mm(t), steel), &rules).unwrap();
+            (design.hole.hole, design.hole.computed.unwrap().1, design.pitch.balance)
+        };
+        for t in [8.0, 8.0 * (1.0 - HAIR), 8.0 * (1.0 + HAIR)] {
+            assert_eq!(sized(t), at, "{t}");
+        }
+        assert_eq!(sized(8.0 * (1.0 - MORE)), (21.0, HoleBasis::Thin, Balance::Weaker));
+        assert_eq!(sized(8.0 * (1.0 + MORE)), (17.0, HoleBasis::Root, Balance::Shear));
+    }
+}
+
+#[test]
 fn least_and_greatest_pitch() {
     // 2 d = 40; 2 x 2 d = 80 on the outer row with every other rivet left out; 3 d + 5 = 65.
     edge(&METRIC.rules, "lap 1", &[], Subject::PitchLeast, 0, ("p", LEAST), 40.0);
@@ -138,6 +158,21 @@ fn pitch_steps_on_exact_multiples() {
 }
 
 #[test]
+fn pitch_steps_of_a_sixteenth() {
+    // 26/16 in = 41.275 mm; a hole of 11/16 in = 17.4625 mm in 1/4 in = 6.35 mm plate; one step less is 39.6875 mm.
+    let area = std::f64::consts::FRAC_PI_4 * 17.4625 * 17.4625;
+    let taken = |p: f64| {
+        let s = start(&[("ss", (p - 17.4625) * 6.35 * 80.0 / area), ("sc", 5000.0)]);
+        let brief = Brief::new(form("lap 1"), mm(6.35), materials(&s)).hole(mm(17.4625), None);
+        size(&brief, &US_CODE.rules).unwrap().pitch.taken
+    };
+    for p in [41.275, 41.275 * (1.0 - HAIR), 41.275 * (1.0 + MORE)] {
+        assert!(near(taken(p), 41.275), "{p}");
+    }
+    assert!(near(taken(41.275 * (1.0 - MORE)), 39.6875));
+}
+
+#[test]
 fn row_distances() {
     let zigzag = 0.33 * 60.0 + 0.67 * 20.0; // 33.2
     for (book, name, p, row, limit) in [
@@ -161,6 +196,21 @@ fn row_distances() {
         let key = format!("g{row}");
         edge(&book.rules, name, &[("p", p), ("g", 60.0)], Subject::RowDistance, row, (&key, LEAST), limit);
     }
+}
+
+#[test]
+fn row_distance_by_the_mean_of_two_holes() {
+    // Reg. 184(c), D = mean of the two rows' holes: 0.2 x 100 + 1.15 x (24 + 20)/2 = 45.3.
+    let at = |g: f64| {
+        let spec = JointSpec::new(form("double 3 omitted"), mm(100.0), mm(10.0), mm(20.0)).row(1, mm(24.0), None);
+        let made = spec.back_pitch(1, mm(g)).build().unwrap();
+        let a = check(&made, &materials(&start(&[])), &INDIAN.rules).unwrap();
+        a.findings.find(Subject::RowDistance, 1).unwrap().verdict
+    };
+    for g in [45.3, 45.3 * (1.0 - HAIR), 45.3 * (1.0 + MORE)] {
+        assert_eq!(at(g), Verdict::Met, "{g}");
+    }
+    assert_eq!(at(45.3 * (1.0 - MORE)), Verdict::Open);
 }
 
 #[test]
@@ -194,6 +244,48 @@ fn correction_for_close_rows_starts_below_the_prescribed_distance() {
 }
 
 #[test]
+fn nothing_left_between_close_rows() {
+    // Reg. 184(d): P - (2 - ratio) D = 0 at P 24, D 20 and a ratio of 0.8; prescribed 0.33 x 24 + 0.67 x 20 = 21.32.
+    let found = |g: f64| {
+        let s = start(&[("p", 24.0), ("g", g)]);
+        check(&joint(form("lap 2"), &s).unwrap(), &materials(&s), &INDIAN.rules).unwrap()
+    };
+    let limit = 0.8 * 21.32;
+    let left = found(limit * (1.0 + MORE));
+    assert!(left.efficiency > 0.0 && left.percentages.plate > 0.0);
+    assert!(left.findings.find(Subject::NetSection, 0).is_none());
+    for g in [limit * (1.0 - MORE), 16.5] {
+        let a = found(g);
+        assert_eq!((a.tear_outer, a.governing.strength, a.efficiency, a.credited), (0.0, 0.0, 0.0, 0.0), "{g}");
+        assert_eq!((a.percentages.plate, a.runner_up_ratio()), (0.0, 1.0), "{g}");
+        assert_eq!(a.findings.find(Subject::NetSection, 0).unwrap().verdict, Verdict::Open, "{g}");
+    }
+}
+
+#[test]
+fn combined_percentage_only_where_all_inner_rows_have_twice_the_rivets() {
+    // Reg. 177, Eq. (4): 100 (P - 2 D)/P + 100 A C S1/(P T S), P 100, D 20, A = 100 pi, T 10, S 80, S1 30.
+    let checked = |name: &str| {
+        let s = start(&[("p", 100.0), ("ss", 30.0)]);
+        check(&joint(form(name), &s).unwrap(), &materials(&s), &INDIAN.rules).unwrap()
+    };
+    let area = std::f64::consts::PI * 100.0;
+    for (name, c) in [("unequal 2", 1.0), ("unequal 3", 1.0), ("double 3 omitted", 1.875), ("lap 3 omitted", 1.0)] {
+        let combined = checked(name).percentages.combined.unwrap();
+        assert!(near(combined, 60.0 + 100.0 * area * c * 30.0 / 80_000.0), "{name}");
+    }
+    let others = ["lap 2", "double 2", "unequal 4", "rows double 1x2 3x2", "rows double 1x1 2x2 3x2"];
+    for name in others.into_iter().chain(["rows lap 1x1 2x1 2x1"]) {
+        assert_eq!(checked(name).percentages.combined, None, "{name}");
+    }
+    // J counts the mode in the same cases: (100 - 40) x 800 and the outer rivet, or (100 - 20) x 800.
+    let a = checked("unequal 3");
+    assert!(near(a.by_book.strength, 48_000.0 + area * 30.0) && near(a.governing.strength, a.by_book.strength));
+    let a = checked("rows double 1x1 2x2 3x2");
+    assert!(near(a.by_book.strength, 64_000.0) && near(a.governing.strength, 48_000.0 + area * 30.0));
+}
+
+#[test]
 fn margins() {
     edge(&INDIAN.rules, "lap 1", &[], Subject::MarginLeast, 0, ("m", LEAST), 30.0);
     edge(&US_CODE.rules, "lap 1", &[], Subject::MarginLeast, 0, ("m", LEAST), 30.0);
@@ -217,6 +309,14 @@ fn straps_by_factor_and_by_minimum_the_larger() {
     edge(&INDIAN.rules, "double 1", &[("t", 12.0)], Subject::WideStrap, 0, ("b", LEAST), 10.0);
     edge(&INDIAN.rules, "double 1", &[("t", 24.0)], Subject::NarrowStrap, 0, ("b", LEAST), 15.0);
     edge(&METRIC.rules, "single 1", &[("t", 16.0)], Subject::WideStrap, 0, ("b", LEAST), 18.0);
+    // Wide 0.75 x 24 and narrow 0.625 x 24; 0.625 x 24 x (100 - 20)/(100 - 40) with every other rivet left out.
+    edge(&METRIC.rules, "unequal 2", &[("t", 24.0), ("bn", 15.0)], Subject::WideStrap, 0, ("bw", LEAST), 18.0);
+    edge(&METRIC.rules, "unequal 2", &[("t", 24.0), ("bw", 18.0)], Subject::NarrowStrap, 0, ("bn", LEAST), 15.0);
+    let omitted = [("t", 24.0), ("p", 100.0)];
+    edge(&METRIC.rules, "double 2 omitted", &omitted, Subject::WideStrap, 0, ("b", LEAST), 20.0);
+    // Par. 19, Table 1 (memory): 5/16 in on 3/8 in plate. Marine III.11: 0.75 s.
+    edge(&US_CODE.rules, "double 1", &[("t", 9.525)], Subject::WideStrap, 0, ("b", LEAST), 7.9375);
+    edge(&GERMAN_1908.rules, "double 1", &[("t", 12.0)], Subject::WideStrap, 0, ("b", LEAST), 9.0);
     // Marine III.11: s + 3.
     edge(&GERMAN_1908.rules, "single 1", &[], Subject::WideStrap, 0, ("b", LEAST), 13.0);
 }

@@ -144,6 +144,27 @@ fn point_5_three_balances() {
     assert!(efficiency[2] > efficiency[0] && efficiency[2] > efficiency[1]);
 }
 
+/// Point 5: balanced on the outer row (129 mm) the inner row governs; under the cap (133 mm) the joint is better.
+#[test]
+fn point_5_the_outer_row_misses_the_best_pitch() {
+    let f = std::f64::consts::FRAC_PI_4 * 28.5 * 28.5 * 60.0; // one rivet in single shear, 38 276 N
+    let steel = materials(&symbols(&[("st", 90.0), ("ss", 60.0), ("sc", 150.0)]));
+    let brief = Brief::new(form("unequal 2"), mm(20.0), steel).hole(mm(28.5), None).straps(mm(16.0), Some(mm(14.0)));
+    for (choice, taken, decided) in [(0.0, 129.0, Decided::Balance), (2.0, 133.0, Decided::Cap)] {
+        let rules = with(&INDIAN.rules, &[(Entry::PITCH_BALANCE, choice), (Entry::PITCH_ROUND, 0.0)]);
+        let design = size(&brief, &rules).unwrap();
+        assert!(near(design.pitch.by_shear, 28.5 + 4.75 * f / 1800.0)); // 129.51
+        assert!(near(design.pitch.by_all_modes, 57.0 + 3.75 * f / 1800.0)); // 136.74, over 4.63 x 20 + 41.28 = 133.88
+        assert_eq!((design.pitch.taken, design.pitch.decided), (taken, decided));
+        let a = &design.analysis;
+        assert_eq!(a.governing.cut, Cut { plate: 2, other: 0, narrow: 0 });
+        assert!(near(a.efficiency, ((taken - 57.0) * 1800.0 + f) / (taken * 1800.0))); // 0.7230 and 0.7313
+        // Next the wide strap at the butt row, with the inner planes of its two rivets.
+        assert_eq!(a.runner_up.cut, Cut { plate: 0, other: 2, narrow: 0 });
+        assert!(near(a.runner_up.strength, (taken - 57.0) * 1440.0 + 1.875 * f));
+    }
+}
+
 /// Point 6: the floor belongs to the inner row, the cap to the outer pitch.
 #[test]
 fn point_6_floor_on_inner_row_cap_on_outer() {
@@ -151,6 +172,26 @@ fn point_6_floor_on_inner_row_cap_on_outer() {
     // 2 x 2 x 20 = 80; 5 rivets: 6.00 x 10 + 41.28 = 101.28.
     assert_eq!(a.findings.find(Subject::PitchLeast, 0).unwrap().required, 80.0);
     assert!(near(a.findings.find(Subject::PitchGreatest, 0).unwrap().required, 101.28));
+    // In sizing, too, with rivets that ask for less.
+    let brief = Brief::new(form("unequal 2"), mm(10.0), materials(&start(&[("ss", 5.0)]))).hole(mm(20.0), None);
+    let pitch = size(&brief, &METRIC.rules).unwrap().pitch;
+    assert_eq!((pitch.taken, pitch.least, pitch.decided), (80.0, 80.0, Decided::Floor));
+}
+
+/// Point 6: what decided is said, also where the pitch was given; what is checked is the rounded joint.
+#[test]
+fn point_6_given_pitch_and_findings_after_rounding() {
+    let brief = Brief::new(form("lap 1"), mm(10.0), materials(&start(&[("ss", 10.0)]))).hole(mm(20.5), None);
+    let given = size(&brief.pitch(mm(40.3)), &METRIC.rules).unwrap();
+    assert_eq!((given.pitch.taken, given.pitch.decided), (40.3, Decided::Given));
+    let floor = given.analysis.findings.find(Subject::PitchLeast, 0).unwrap();
+    assert_eq!((floor.required, floor.provided, floor.verdict), (41.0, 40.3, Verdict::Open));
+    // The floor of 41 goes up to a step of 4.
+    let rounded = size(&brief, &with(&METRIC.rules, &[(Entry::PITCH_STEP, 4.0)])).unwrap();
+    let floor = rounded.analysis.findings.find(Subject::PitchLeast, 0).unwrap();
+    assert_eq!((floor.required, floor.provided, floor.verdict), (41.0, 44.0, Verdict::Met));
+    let rivet = std::f64::consts::FRAC_PI_4 * 20.5 * 20.5 * 10.0;
+    assert!(near(rounded.analysis.efficiency, rivet / 44_000.0));
 }
 
 /// Point 6: a cap below the floor leaves no pitch: both clauses are named, and a hole that would do.
@@ -316,6 +357,41 @@ fn point_10_the_worst_gap_counts() {
     }
 }
 
+/// Point 12: at a measured thickness every mode is worked out again; the nominal efficiency does not carry over.
+#[test]
+fn point_12_every_mode_again_at_the_measured_thickness() {
+    // Rivets pi/4 20^2 x 90 = 28 274; bearing 20 t 150; plate (60 - 20) t 80; solid 60 t 80.
+    let changes = |t: f64| [("p", 60.0), ("t", t), ("st", 80.0), ("ss", 90.0), ("sc", 150.0)];
+    let new = checked(&METRIC.rules, "lap 1", &changes(10.0));
+    let worn = checked(&METRIC.rules, "lap 1", &changes(8.0));
+    assert!(near(new.governing.strength, A20 * 90.0) && near(new.efficiency, A20 * 90.0 / 48_000.0));
+    assert!(near(worn.shear_all, A20 * 90.0) && near(worn.tear_outer, 25_600.0) && near(worn.solid, 38_400.0));
+    // Bearing now, 24 000: neither 0.589 x 38 400 = 22 619 nor 0.625 x 48 000 = 30 000.
+    assert!(near(worn.governing.strength, 24_000.0) && near(worn.efficiency, 0.625));
+}
+
+/// Point 14: boiler books go by the hole throughout; structural practice by the rivet in shear and bearing, and by an
+/// allowance more in the net section.
+#[test]
+fn point_14_the_diameter_that_counts() {
+    let found = |rules: &Rules| {
+        let a = checked(rules, "lap 1", &[("dr", 19.0)]);
+        (a.shear_all, a.bearing_all.unwrap(), a.tear_outer)
+    };
+    let all = |(shear, bearing, tear), (a, b, c)| near(shear, a) && near(bearing, b) && near(tear, c);
+    for book in [&INDIAN, &METRIC, &US_CODE, &GERMAN_1908] {
+        assert!(all(found(&book.rules), (A20 * 40.0, 180_000.0, 80_000.0)), "{}", book.id);
+    }
+    // Hole + 1/16 in, and rivet + 1/8 in.
+    let by_rivet = [(Entry::SHEAR_DIAMETER, 1.0), (Entry::BEARING_DIAMETER, 1.0)];
+    let nominal = with(&STRUCTURAL.rules, &by_rivet);
+    let shear = std::f64::consts::FRAC_PI_4 * 361.0 * 40.0;
+    let hole = with(&nominal, &[(Entry::TEAR_ALLOWANCE, 1.5875)]);
+    assert!(all(found(&hole), (shear, 171_000.0, 78_412.5)));
+    let rivet = with(&nominal, &[(Entry::TEAR_DIAMETER, 1.0), (Entry::TEAR_ALLOWANCE, 3.175)]);
+    assert!(all(found(&rivet), (shear, 171_000.0, 77_825.0)));
+}
+
 /// Point 15: a caution on every lap, and on laps only.
 #[test]
 fn point_15_bending_of_laps() {
@@ -337,6 +413,16 @@ fn a_weaker_mode_that_the_book_does_not_count() {
     assert!(near(finding.provided, 0.24) && near(finding.required, 2.0 * A20 * 40.0 / 100_000.0));
     assert!(near(a.credited, 0.24), "the lesser of the two is credited");
     assert_eq!(verdict(&checked(&INDIAN.rules, "lap 2", &[]), Subject::AllModes), Some(Verdict::Met));
+}
+
+/// Rivets far stronger than the plate: the joint has room.
+#[test]
+fn strong_rivets_leave_room() {
+    // Bearing 2 x 20 x 10 x 900 = 360 000 over (100 - 20) x 1000.
+    let a = checked(&METRIC.rules, "double 2", &[("ss", 4000.0)]);
+    let note = a.findings.find(Subject::Room, 0).unwrap();
+    assert_eq!((note.verdict, note.required), (Verdict::Note, 1.5));
+    assert!(near(note.provided, 4.5));
 }
 
 /// What is not given is not silently passed.

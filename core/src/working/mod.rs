@@ -10,6 +10,7 @@ mod memory;
 mod pad;
 mod steps;
 mod style;
+mod verdict;
 mod wrap;
 
 use core::fmt;
@@ -70,6 +71,7 @@ fn record<T>(
     style: Style,
     book: &RuleBook<'_>,
     title: &str,
+    verdicts: impl FnOnce(&mut Doc<'_>, &T) -> fmt::Result,
     routine: impl FnOnce(Record<'_>) -> Result<T, Error>,
 ) -> Result<T, WorkingError> {
     let mut doc = Doc::new(out, style);
@@ -85,6 +87,7 @@ fn record<T>(
     if steps.failed() {
         return Err(WorkingError::Sink);
     }
+    verdicts(&mut doc, &result)?;
     doc.end()?;
     Ok(result)
 }
@@ -114,10 +117,10 @@ pub fn write_check(
     materials: &Materials,
     book: &RuleBook<'_>,
 ) -> Result<Analysis, WorkingError> {
-    let analysis = record(out, style, book, "Working: check of a riveted joint", |c| {
-        check_with(c, joint, materials, &book.rules).map(|a| a.values())
-    })?;
-    Ok(analysis)
+    let verdicts = |doc: &mut Doc<'_>, a: &Analysis| verdict::write_verdicts(doc, book, joint.form(), a);
+    record(out, style, book, "Working: check of a riveted joint", verdicts, |c| {
+        check_with(c, joint, materials, &book.rules).map(Analysis::values)
+    })
 }
 
 /// Sizes a joint and writes the working of it.
@@ -140,8 +143,9 @@ pub fn write_size(
     brief: &Brief,
     book: &RuleBook<'_>,
 ) -> Result<Design, WorkingError> {
-    record(out, style, book, "Working: sizing of a riveted joint", |c| {
-        size_with(c, brief, &book.rules).map(|d| d.values())
+    let verdicts = |doc: &mut Doc<'_>, d: &Design| verdict::write_verdicts(doc, book, d.joint.form(), &d.analysis);
+    record(out, style, book, "Working: sizing of a riveted joint", verdicts, |c| {
+        size_with(c, brief, &book.rules).map(Design::values)
     })
 }
 

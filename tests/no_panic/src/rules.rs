@@ -50,6 +50,7 @@ pub fn rules(i: &mut Input) {
     }
     let metal = |yes: bool| if yes { Metal::Steel } else { Metal::Iron };
     keep(Rules::assumed_materials(&r, metal(i.yes()), metal(i.yes())));
+    keep(Rules::assumed_shear(&r, metal(i.yes())));
 }
 
 pub fn books(i: &mut Input) {
