@@ -3,7 +3,7 @@
 use crate::formula::{self, Formula};
 use crate::given::Given;
 use crate::joint::{Joint, JointKind};
-use crate::modes::prescribed_gaps;
+use crate::modes::{closest, deducted};
 use crate::rules::{CloseRows, Entry, Rules};
 use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
 use crate::{error::EntryNo, math};
@@ -27,63 +27,71 @@ impl<N: Num> Percentages<N> {
     }
 }
 
-/// Works the percentages out on the thinner plate.
+/// Works the percentages out on the weaker main plate, by thickness times tension; where the two plates of a lap are
+/// alike in that, each from its own outer row, and the lesser percentage counts.
 #[inline]
 pub(super) fn percentages<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Percentages<C::N> {
     let form = &joint.form;
-    let thin_b = form.kind() == JointKind::Lap && joint.other < joint.plate;
-    let (t, st) = if thin_b { (given.other, given.other_tension) } else { (given.plate, given.tension) };
+    let rows = form.row_count();
+    let weight = |t: C::N, st: C::N| t.value() * st.value();
+    let (a, b) = (weight(given.plate, given.tension), weight(given.other, given.other_tension));
+    let lap = form.kind() == JointKind::Lap;
+    let counts_b = lap && !math::below(a, b);
+    let counts_a = !lap || !math::below(b, a);
+    let (t, st) = if counts_a { (given.plate, given.tension) } else { (given.other, given.other_tension) };
+    // The outer row and the next one, of each plate that counts.
+    let plates = [(counts_a, 1, 2), (counts_b, rows, rows.wrapping_sub(1))];
+
     let p = given.strip;
-    let mut n = given.rivets_in(1);
-    let d = given.diameter(rules, Entry::TEAR_DIAMETER, 1);
-    if rules.close_rows() == CloseRows::ModifiedPercentage {
-        let mut worst: Option<C::N> = None;
-        let gaps = prescribed_gaps(c, joint, given, rules);
-        for (((least, _), actual), row) in
-            gaps.into_iter().zip(joint.back).zip(1_u8..).take(form.row_count().wrapping_sub(1))
-        {
-            if actual > 0.0 && math::below(actual, least.value()) {
-                let ratio = formula::gap_ratio(c.given(Name(Q::RowGap, row), actual), least);
-                let ratio = c.formula(Name(Q::RowGapRatio, row), Formula::GapRatio.no(), ratio);
-                worst = Some(
-                    worst.map_or(ratio, |w| c.lesser(Name(Q::RowGapRatio, 0), Why::Least(EntryNo::NONE), w, ratio)),
-                );
-            }
-        }
-        if let Some(ratio) = worst {
-            n = c.formula(Name(Q::HolesCounted, 1), Formula::CrowdedHoles.no(), formula::crowded_holes(ratio, n));
-        }
-    }
-    let name = Name(Q::PlatePercent, 0);
-    let mut plate = c.formula(name, Formula::PlatePercentage.no(), formula::plate_percentage(p, n, d));
-    if plate.value() < 0.0 {
-        plate = c.greater(name, Why::Floor(EntryNo::NONE), plate, C::N::lit(0.0));
-    }
+    let crowded = match rules.close_rows() {
+        CloseRows::ModifiedPercentage => closest(c, joint, given, rules),
+        _ => None,
+    };
     let table = |q: Q, entry: Entry| c.table(Name(q, 0), entry.no(), rules.get(entry));
     let (f, f1) = (table(Q::SeamSafety, Entry::SEAM_SAFETY), table(Q::SeamDivisor, Entry::SEAM_DIVISOR));
     let one = C::N::lit(1.0);
     let double = form.rows().any(|row| row.planes == 2);
     let z = if double { table(Q::DoubleShear, Entry::DOUBLE_SHEAR) } else { one };
-    let row_percentage = |row: usize| {
+    let share = |c: C, row: usize| {
         let nc = formula::row_hold(given.rivets_in(row), if form.row(row).planes == 2 { z } else { one });
         let d = given.diameter(rules, Entry::SHEAR_DIAMETER, row);
         let at = u8::try_from(row).unwrap_or(0);
         let share = formula::rivet_percentage(d, nc, given.shear, f, f1, p, t, st);
         c.formula(Name(Q::RivetPercent, at), Formula::RivetPercentage.no(), share)
     };
-    let outer = row_percentage(1);
-    let mut rivet = outer;
-    for row in 2..=form.row_count() {
-        rivet = c.formula(
-            Name(Q::RivetPercent, 0),
-            Formula::CutStrength.no(),
-            formula::cut_strength(rivet, row_percentage(row)),
-        );
+    let mut rivet = share(c, 1);
+    for row in 2..=rows {
+        let more = share(c, row);
+        let sum = formula::cut_strength(rivet, more);
+        rivet = c.formula(Name(Q::RivetPercent, 0), Formula::CutStrength.no(), sum);
     }
-    let combined = form.inner_doubled().then(|| {
-        let d = given.diameter(rules, Entry::TEAR_DIAMETER, 2);
-        let both = formula::combined_percentage(p, given.rivets_in(2), d, outer);
-        c.formula(Name(Q::CombinedPercent, 0), Formula::CombinedPercentage.no(), both)
-    });
-    Percentages { plate, rivet, combined }
+    let lesser = |q: Q, least: Option<C::N>, next: C::N| match least {
+        Some(least) => Some(c.lesser(Name(q, 0), Why::Least(EntryNo::NONE), least, next)),
+        None => Some(next),
+    };
+    let (mut plate, mut combined) = (None, None);
+    for (_, outer, next) in plates.into_iter().filter(|(counts, ..)| *counts) {
+        let at = u8::try_from(outer).unwrap_or(0);
+        let d = deducted(c, given, rules, outer);
+        let mut n = given.rivets_in(outer);
+        if let Some(ratio) = crowded {
+            n = c.formula(Name(Q::HolesCounted, at), Formula::CrowdedHoles.no(), formula::crowded_holes(ratio, n));
+        }
+        let which = if counts_a && counts_b { at } else { 0 };
+        let name = Name(Q::PlatePercent, which);
+        let mut of_plate = c.formula(name, Formula::PlatePercentage.no(), formula::plate_percentage(p, n, d));
+        if of_plate.value() < 0.0 {
+            of_plate = c.greater(name, Why::Floor(EntryNo::NONE), of_plate, C::N::lit(0.0));
+        }
+        plate = lesser(Q::PlatePercent, plate, of_plate);
+        if form.inner_doubled() {
+            let d = deducted(c, given, rules, next);
+            let outer_rivets = share(c.quiet(), outer);
+            let both = formula::combined_percentage(p, given.rivets_in(next), d, outer_rivets);
+            let both = c.formula(Name(Q::CombinedPercent, which), Formula::CombinedPercentage.no(), both);
+            combined = lesser(Q::CombinedPercent, combined, both);
+        }
+    }
+    // One of the two plates always counts.
+    Percentages { plate: plate.unwrap_or(C::N::lit(0.0)), rivet, combined }
 }

@@ -17,5 +17,5 @@ mod strengths;
 pub use cut::{Class, Cut, Mode, ModeName, Modes};
 pub use letters::{LetterName, Lettered, MAX_LETTERS, letters};
 pub use rivets::{Fate, RivetFates, rivet_fates};
-pub(crate) use strengths::deducted;
 pub use strengths::{Lens, Strengths, prescribed_gaps};
+pub(crate) use strengths::{closest, deducted};

@@ -62,7 +62,7 @@ pub fn prescribed_gaps<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: 
 
 /// How much closer than prescribed the closest rows lie: actual over prescribed, under 1; `None` where none is closer.
 #[inline]
-fn closest<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Option<C::N> {
+pub(crate) fn closest<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Option<C::N> {
     let mut worst: Option<C::N> = None;
     let prescribed = prescribed_gaps(c, joint, given, rules);
     for ((row, (least, _)), actual) in

@@ -205,7 +205,7 @@ pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C:
     // A first joint, wide enough for its holes, carries hole, plates and straps to the balance of the pitch.
     let widest = 4.0 * hole.hole * f64::from(brief.form.densest_rivets());
     let probe = brief.spec(&hole, brief.strip.unwrap_or(Length::mm(widest)), brief.straps).build()?;
-    let (strip, pitch) = pitch::choose(c, brief, &probe, rules)?;
+    let (strip, pitch) = pitch::choose(c, brief, &probe, rules, matches!(hole.computed, Some((_, HoleBasis::Thin))))?;
     let probe = brief.spec(&hole, Length::mm(strip), brief.straps).build()?;
     let given = Given::new(c.quiet(), &probe, &brief.materials);
 
@@ -252,14 +252,6 @@ impl Brief {
             Some((wide, Some(narrow))) => spec.straps(wide, narrow),
             Some((strap, None)) => spec.strap(strap),
             None => spec,
-        }
-    }
-
-    /// The thinner plate, mm.
-    pub(crate) fn thinner(&self) -> Length {
-        match self.other_plate {
-            Some(b) if b.to_mm() < self.plate.to_mm() => b,
-            _ => self.plate,
         }
     }
 }

@@ -94,13 +94,14 @@ fn rivets<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Ri
     sum
 }
 
-/// Chooses the pitch. Returns the strip width, mm, with it.
+/// Chooses the pitch. Returns the strip width, mm, with it. `thin`: the hole came from shear = bearing.
 #[inline]
 pub(super) fn choose<C: Ctx>(
     c: C,
     brief: &Brief,
     probe: &Joint,
     rules: &Rules,
+    thin: bool,
 ) -> Result<(f64, PitchChoice<C::N>), Error> {
     let form = probe.form();
     c.section(Section::Pitch);
@@ -111,7 +112,6 @@ pub(super) fn choose<C: Ctx>(
     let outer = f64::from(form.outer_rivets());
     let [by_shear, by_weaker, by_all_modes] = balances(c, probe, &given, rules, &rivets);
 
-    let thin = brief.hole.is_none() && rules.on(Entry::HOLE_THIN_RULE) && is_thin(rules, brief.thinner().to_mm());
     let balance = match rules.balance() {
         // The thin plate's hole came from shear = bearing and was rounded up: bearing is now the weaker.
         Balance::Shear if thin => Balance::Weaker,
@@ -182,12 +182,6 @@ pub(super) fn choose<C: Ctx>(
         c.formula(name, Formula::Times.no(), formula::times(n, p));
     }
     Ok((taken * outer, choice))
-}
-
-/// Whether a plate is thin in the sense of the book.
-fn is_thin(rules: &Rules, t: f64) -> bool {
-    let limit = rules.get(Entry::HOLE_THIN_BELOW);
-    math::below(t, limit) || (rules.on(Entry::HOLE_THIN_AT) && math::at_most(t, limit))
 }
 
 /// The cap lies below the floor, or no step of the grid between them: both clauses, and the hole that would do.

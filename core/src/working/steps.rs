@@ -100,10 +100,13 @@ impl State {
 
     /// Writes the constants that a step needs.
     fn needed(&mut self, doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>) -> fmt::Result {
-        for i in 0..WAITING {
-            let Some(leaf) = self.waiting.get(i).copied() else { return Ok(()) };
-            if step.uses(leaf.name) {
-                let constant = Step::leaf(leaf.name, leaf.why, leaf.value);
+        let last = step.root().max(step.left_root().unwrap_or(0));
+        for place in 0..=last {
+            // Places of a line stand in the order in which it is read.
+            let Node::Leaf(name, _) = step.node(place) else { continue };
+            let Some(leaf) = self.waiting.iter().find(|leaf| leaf.name == name).copied() else { continue };
+            if step.uses(name) {
+                let constant = Step::leaf(name, leaf.why, leaf.value);
                 let shown = self.memory.take(&constant);
                 self.put(doc, book, &constant, shown)?;
             }

@@ -12,7 +12,7 @@ use seamwright::rules::INDIAN;
 use seamwright::sizing::Brief;
 use seamwright::working::{Dialect, Style, Units, write_size};
 
-fn main() -> Result<(), Box<dyn std::error::Error>> {
+fn main() -> Result<(), Box<dyn core::error::Error>> {
     let mut style = Style::default();
     for word in std::env::args().skip(1) {
         match word.as_str() {
