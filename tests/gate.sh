@@ -201,12 +201,27 @@ step_main_program() {
     counted 1 "the main program"
 }
 
+# The working in LaTeX, compiled by a LaTeX in each unit.
+step_latex() {
+    local place=$LOGS/latex unit
+    need pdflatex texlive-latex-base
+    rm -rf "$place"
+    mkdir -p "$place"
+    for unit in "" inch; do
+        cargo run --release --locked -q -p seamwright-examples --bin working -- latex $unit >"$place/working$unit.tex"
+        (cd "$place" && pdflatex -interaction=batchmode -halt-on-error "working$unit.tex") >"$place/said$unit" 2>&1 ||
+            fail "LaTeX refuses the working: see $place/working$unit.log"
+        [ -s "$place/working$unit.pdf" ] || fail "LaTeX made no page of the working"
+    done
+    counted 2 "LaTeX compiles the working"
+}
+
 # --- Levels: add a step by writing its function and naming it here ---------------------------------------------------
 
 QUICK=(format lint sources test_debug)
 CHANGE=("${QUICK[@]}" docs test_release benches bare_metal no_panic main_program)
 # What takes long: more random cases, fuzzing, emulators, other languages.
-FULL=("${CHANGE[@]}" test_release_many_cases)
+FULL=("${CHANGE[@]}" latex test_release_many_cases)
 
 case $LEVEL in
     quick) STEPS=("${QUICK[@]}") ;;

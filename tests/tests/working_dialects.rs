@@ -3,7 +3,6 @@
 mod generate;
 
 use std::path::PathBuf;
-use std::process::Command;
 use std::{env, fs};
 
 use generate::{any_book, brief, config};
@@ -11,7 +10,7 @@ use proptest::prelude::*;
 use seamwright::joint::{Form, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Stress};
-use seamwright::rules::{BOOKS, INDIAN, METRIC, RuleBook};
+use seamwright::rules::{BOOKS, METRIC, RuleBook};
 use seamwright::sizing::Brief;
 use seamwright::text::DecimalMark;
 use seamwright::working::{DIALECTS, Dialect, Doc, Style, write_check, write_size};
@@ -224,22 +223,6 @@ fn strange_words_are_escaped() {
             Dialect::Narrow => assert!(columns(&text) <= 20),
         }
     }
-}
-
-/// Where there is a LaTeX, it compiles a sheet of each book.
-#[test]
-fn latex_compiles_where_there_is_one() {
-    if Command::new("pdflatex").arg("--version").output().is_err() {
-        return;
-    }
-    let brief = Brief::new(Form::unequal_straps(3).unwrap(), Length::mm(14.0), steel());
-    let place = PathBuf::from(env!("CARGO_TARGET_TMPDIR"));
-    fs::write(place.join("working.tex"), sheet(of(Dialect::Latex), &brief, &INDIAN).unwrap()).unwrap();
-    let run = Command::new("pdflatex")
-        .args(["-interaction=batchmode", "-halt-on-error", "working.tex"])
-        .current_dir(place)
-        .status();
-    assert!(run.unwrap().success());
 }
 
 /// One small joint in each dialect. The snapshots show a reviewer what a change does to a sheet; they prove nothing:

@@ -36,8 +36,11 @@ pub(super) fn percentages<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rule
     let weight = |t: C::N, st: C::N| t.value() * st.value();
     let (a, b) = (weight(given.plate, given.tension), weight(given.other, given.other_tension));
     let lap = form.kind() == JointKind::Lap;
-    let counts_b = lap && !math::below(a, b);
     let counts_a = !lap || !math::below(b, a);
+    // Plates alike, with rows alike from either side: one of them says all.
+    let row = |r: usize| joint.rows().get(r.wrapping_sub(1));
+    let mirrored = (1..=rows).all(|r| row(r) == row(rows.wrapping_add(1).wrapping_sub(r)));
+    let counts_b = lap && !math::below(a, b) && !(counts_a && mirrored);
     let (t, st) = if counts_a { (given.plate, given.tension) } else { (given.other, given.other_tension) };
     // The outer row and the next one, of each plate that counts.
     let plates = [(counts_a, 1, 2), (counts_b, rows, rows.wrapping_sub(1))];

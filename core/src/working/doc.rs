@@ -314,7 +314,7 @@ impl<'a> Doc<'a> {
 
 /// Packages that every LaTeX has; fonts and paper of a plain article.
 const LATEX_HEAD: &str = "\\documentclass[a4paper,10pt]{article}\n\\usepackage[utf8]{inputenc}\n\
-\\usepackage[T1]{fontenc}\n\\usepackage{longtable}\n\\usepackage[margin=20mm]{geometry}\n\
+\\usepackage{longtable}\n\\usepackage[margin=20mm]{geometry}\n\
 \\setlength{\\parindent}{0pt}\n\\begin{document}\n";
 
 const HTML_HEAD: &str = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n\
