@@ -1,0 +1,37 @@
+//! The committed handover in `examples/output` is what the program writes; each file carries the caution.
+//! `SEAMWRIGHT_REGENERATE=1 cargo test -p seamwright-examples --test handover` writes it anew.
+
+#![allow(clippy::expect_used, reason = "a test says what it expects")]
+
+use std::path::PathBuf;
+use std::process::Command;
+use std::{env, fs};
+
+/// What is committed: small, and read by people.
+const COMMITTED: [&str; 2] = ["drawing.svg", "shop.txt"];
+/// Everything that the program writes.
+const WRITTEN: [&str; 7] =
+    ["drawing.svg", "seam.dxf", "shop.txt", "working.txt", "working.md", "working.html", "working.tex"];
+
+#[test]
+fn the_handover_is_what_the_program_writes() {
+    let place = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("handover");
+    let run = Command::new(env!("CARGO_BIN_EXE_handover")).arg(&place).status();
+    assert!(run.expect("the program runs").success());
+    for name in WRITTEN {
+        let text = fs::read_to_string(place.join(name)).expect(name);
+        // A line break may fall anywhere, and a drawing sets each line by itself.
+        let words: String = text.chars().filter(|c| c.is_alphabetic()).collect();
+        assert!(words.contains("Designaidonly") || words.contains("Designaid"), "{name} has no caution");
+    }
+    let committed = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("output");
+    for name in COMMITTED {
+        let text = fs::read_to_string(place.join(name)).expect(name);
+        if env::var_os("SEAMWRIGHT_REGENERATE").is_some() {
+            fs::create_dir_all(&committed).expect("a folder");
+            fs::write(committed.join(name), &text).expect(name);
+        }
+        let kept = fs::read_to_string(committed.join(name)).expect(name);
+        assert!(text == kept, "{name} differs from examples/output: look at it, then write it anew");
+    }
+}
