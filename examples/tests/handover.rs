@@ -10,8 +10,8 @@ use std::{env, fs};
 /// What is committed: small, and read by people.
 const COMMITTED: [&str; 2] = ["drawing.svg", "shop.txt"];
 /// Everything that the program writes.
-const WRITTEN: [&str; 7] =
-    ["drawing.svg", "seam.dxf", "shop.txt", "working.txt", "working.md", "working.html", "working.tex"];
+const WRITTEN: [&str; 8] =
+    ["drawing.svg", "shop.txt", "shop.md", "made.txt", "working.txt", "working.md", "working.html", "working.tex"];
 
 #[test]
 fn the_handover_is_what_the_program_writes() {
@@ -22,7 +22,8 @@ fn the_handover_is_what_the_program_writes() {
         let text = fs::read_to_string(place.join(name)).expect(name);
         // A line break may fall anywhere, and a drawing sets each line by itself.
         let words: String = text.chars().filter(|c| c.is_alphabetic()).collect();
-        assert!(words.contains("Designaidonly") || words.contains("Designaid"), "{name} has no caution");
+        assert!(words.contains("DesignaidonlyLocalcodes"), "{name} has no caution");
+        assert!(words.to_lowercase().contains("invented"), "{name} is not marked invented");
     }
     let committed = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("output");
     for name in COMMITTED {

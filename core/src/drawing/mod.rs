@@ -218,6 +218,9 @@ fn input(error: DrawError, sink: Error) -> Error {
 /// at both ends, so adjust the pitch to the length first. Without it three pitches are drawn. A tie is drawn over its
 /// width. Letters outside ASCII are written as `\U+XXXX`.
 ///
+/// Whole pitches are centred in the seam and no closing rivets are drawn: a shop sheet with end distances of its own
+/// places its holes elsewhere. Do not drill from both.
+///
 /// # Errors
 /// As [`sheet`]; also a seam that is not finite, shorter than one pitch or longer than 10 000 pitches
 /// ([`Field::Pitch`], the seam as its value), or given for a tie.
