@@ -10,8 +10,17 @@ use std::{env, fs};
 /// What is committed: small, and read by people.
 const COMMITTED: [&str; 2] = ["drawing.svg", "shop.txt"];
 /// Everything that the program writes.
-const WRITTEN: [&str; 8] =
-    ["drawing.svg", "shop.txt", "shop.md", "made.txt", "working.txt", "working.md", "working.html", "working.tex"];
+const WRITTEN: [&str; 9] = [
+    "seam.dxf",
+    "drawing.svg",
+    "shop.txt",
+    "shop.md",
+    "made.txt",
+    "working.txt",
+    "working.md",
+    "working.html",
+    "working.tex",
+];
 
 #[test]
 fn the_handover_is_what_the_program_writes() {

@@ -6,10 +6,12 @@ use super::canvas::{Anchor, Canvas, Line, Text, at};
 use super::dimension::Words;
 use super::plan::{self, PlanView, Room, STUB};
 use super::section::{self, SectionView, WIDTHS};
-use super::shape::{Seam, Shape};
+use super::shape::Shape;
 use super::title::{self, Block};
 use crate::joint::JointKind;
 use crate::math::{larger, smaller};
+use crate::quantities::Length;
+use crate::shop::Layout;
 
 /// The frame of the sheet: left, top, right, bottom. The filing margin is on the left.
 const FRAME: (f64, f64, f64, f64) = (20.0, 10.0, 287.0, 200.0);
@@ -155,7 +157,7 @@ pub(super) fn sheet(canvas: &mut dyn Canvas, shape: &Shape<'_>, block: &Block<'_
     let plan_top = top + deep + below_section(shape) + CAPTION + spare;
     caption(canvas, left, plan_top - 3.5, "PLAN", scales.plan.name)?;
     let length = if shape.tie { shape.strip } else { high / s };
-    let strips = if shape.tie { 1 } else { 3 };
+    let strips = shape.shown();
     let view = PlanView {
         factor: s,
         x,
@@ -163,6 +165,7 @@ pub(super) fn sheet(canvas: &mut dyn Canvas, shape: &Shape<'_>, block: &Block<'_
         first: plan::first_of(shape, strips, length),
         length,
         strips,
+        seam: None,
         broken: !shape.tie,
         measured: false,
     };
@@ -178,26 +181,26 @@ pub(super) fn sheet(canvas: &mut dyn Canvas, shape: &Shape<'_>, block: &Block<'_
 }
 
 /// Draws section and plan at full size for a drawing that is scaled up by the inverse of `s`; the datum is at (0, 0).
+/// A seam is drawn over its length, each hole where the shop's layout has it.
 pub(super) fn full_size(
     canvas: &mut dyn Canvas,
     shape: &Shape<'_>,
     block: &Block<'_>,
     s: f64,
-    seam: Seam,
+    seam: Option<(Length, &Layout)>,
 ) -> fmt::Result {
-    let length = match seam.length {
-        Some(length) => length,
-        None => shape.strip * f64::from(seam.strips),
-    };
+    let strips = shape.shown();
+    let length = seam.map_or(shape.strip * f64::from(strips), |(length, _)| length.to_mm());
     let view = PlanView {
         factor: s,
         x: 0.0,
         top: 0.0,
-        first: plan::first_of(shape, seam.strips, length),
+        first: plan::first_of(shape, strips, length),
         length,
-        strips: seam.strips,
-        broken: !shape.tie && seam.length.is_none(),
-        measured: seam.length.is_some(),
+        strips,
+        seam: seam.map(|(_, layout)| *layout),
+        broken: !shape.tie && seam.is_none(),
+        measured: seam.is_some(),
     };
     let (x0, x1) = view.ends(shape);
     let units = block.title.units;

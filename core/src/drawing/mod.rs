@@ -1,7 +1,8 @@
 //! Drawings of a joint: section and plan on one sheet, as SVG; hole centres at full size, as DXF.
 //!
 //! * [`svg`] and [`svg_into`]: an A4 sheet, landscape, with section, plan, dimensions, title block and caution.
-//! * [`dxf`]: the same views at full size (1 drawing unit is 1 mm) over the real length of the seam, on the layers
+//! * [`dxf`] and [`dxf_seam`]: the same views at full size (1 drawing unit is 1 mm), of three pitches or over the real
+//!   length of a seam with the holes of its shop sheet, on the layers
 //!   `OUTLINE`, `HOLES`, `CENTRE`, `DIMENSIONS` and `TEXT`, in the oldest ASCII form that every CAD program reads (R12).
 //! * [`sheet`]: the A4 sheet on a [`Canvas`] of your own.
 //!
@@ -31,6 +32,7 @@ use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
 use crate::joint::Joint;
 use crate::quantities::Length;
+use crate::shop::{Layout, Run, ShopSheet};
 use crate::text::{Count, Slice, TextError};
 
 /// Units of the dimensions written on a drawing.
@@ -212,18 +214,12 @@ fn input(error: DrawError, sink: Error) -> Error {
 
 /// Writes plan and section as DXF (R12, ASCII) at full size: one drawing unit is one millimetre.
 ///
-/// Datum: the middle of the joint (the butt, or the middle of the lap) at one end of the seam; x runs across the seam,
-/// y against its length (holes have y from 0 down to minus the length). Every hole is a `CIRCLE` of its true radius on
-/// the layer `HOLES`. `seam` is the length of a seam; the whole pitches that it holds are drawn, with equal remainders
-/// at both ends, so adjust the pitch to the length first. Without it three pitches are drawn. A tie is drawn over its
-/// width. Letters outside ASCII are written as `\U+XXXX`.
-///
-/// Whole pitches are centred in the seam and no closing rivets are drawn: a shop sheet with end distances of its own
-/// places its holes elsewhere. Do not drill from both.
+/// Three pitches are drawn, or the whole width of a tie: a drawing, and no pattern of a seam. For that see
+/// [`dxf_seam`]. Every hole is a `CIRCLE` of its true radius on the layer `HOLES`. Letters outside ASCII are written as
+/// `\U+XXXX`.
 ///
 /// # Errors
-/// As [`sheet`]; also a seam that is not finite, shorter than one pitch or longer than 10 000 pitches
-/// ([`Field::Pitch`], the seam as its value), or given for a tie.
+/// As [`sheet`].
 ///
 /// ```
 /// use seamwright::drawing::{TitleBlock, dxf};
@@ -231,20 +227,57 @@ fn input(error: DrawError, sink: Error) -> Error {
 /// let stated = JointSpec::new(Form::lap(1)?, Length::mm(56.0), Length::mm(12.0), Length::mm(23.0));
 /// let (joint, title) = (stated.margin(Length::mm(35.0)).build()?, TitleBlock::new("Feed tank", "T-7"));
 /// let mut out = String::new();
-/// dxf(&mut out, &joint, &title, Some(Length::m(1.12))).unwrap();
-/// assert_eq!(out.matches("CIRCLE\n8\nHOLES\n").count(), 20);
-/// assert!(dxf(&mut out, &joint, &title, Some(Length::mm(50.0))).is_err());
+/// dxf(&mut out, &joint, &title).unwrap();
+/// assert_eq!(out.matches("CIRCLE\n8\nHOLES\n").count(), 3);
+/// assert!(dxf(&mut out, &stated.build()?, &title).is_err()); // no margin
 /// # Ok::<(), seamwright::Error>(())
 /// ```
-pub fn dxf(
+pub fn dxf(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> Result<(), DrawError> {
+    full_size(out, joint, title, None)
+}
+
+/// Writes a whole seam as DXF, as [`dxf`] does: the joint with the fitted pitch of a shop sheet, every hole where the
+/// table of the sheet has it.
+///
+/// Datum: the sheet's. The seam runs downwards: what lies `x` along it has `-x` for its ordinate; the abscissa runs to
+/// the left of it seen along `x`, from the middle of the joint (the butt, or the middle of the lap). A girth is drawn
+/// unrolled.
+///
+/// # Errors
+/// As [`sheet`]; [`ErrorKind::NotForThisForm`] for a tie, which [`dxf`] draws.
+///
+/// ```
+/// use seamwright::drawing::{Extent, TitleBlock, dxf_seam};
+/// use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
+/// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
+/// let stated = JointSpec::new(Form::lap(1)?, Length::mm(56.0), Length::mm(12.0), Length::mm(23.0));
+/// let joint = stated.rivet(Length::mm(22.0)).margin(Length::mm(35.0)).build()?;
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+/// let run = Run::Straight { length: Length::mm(640.0), first_end: Length::mm(40.0), last_end: Length::mm(40.0) };
+/// let order = Order::steel(run, HeadForm::Button, LengthRule::SteelButton, Stock::cut_to_length());
+/// let sheet = shop_sheet(&joint, &steel, &METRIC.rules, &order)?;
+/// let (mut out, title) = (String::new(), TitleBlock::new("Feed tank", "T-7"));
+/// dxf_seam(&mut out, &sheet, &title).unwrap();
+/// assert_eq!(out.matches("CIRCLE\n8\nHOLES\n").count(), 11); // ten pitches of 56 mm and the closing hole
+/// assert!(dxf_seam(&mut out, &sheet, &TitleBlock { extent: Extent::Tie, ..title }).is_err());
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn dxf_seam(out: &mut dyn fmt::Write, sheet: &ShopSheet, title: &TitleBlock<'_>) -> Result<(), DrawError> {
+    if title.extent == Extent::Tie || matches!(sheet.order.run(), Run::Tie) {
+        return Err(DrawError::Input(Error::new(ErrorKind::NotForThisForm, Field::RunLength).value(sheet.along.seam)));
+    }
+    full_size(out, &sheet.joint, title, Some((Length::mm(sheet.along.seam), sheet.layout())))
+}
+
+/// Both drawings at full size.
+fn full_size(
     out: &mut dyn fmt::Write,
     joint: &Joint,
     title: &TitleBlock<'_>,
-    seam: Option<Length>,
+    seam: Option<(Length, &Layout)>,
 ) -> Result<(), DrawError> {
     let shape = shape::Shape::new(joint, title.extent)?;
     let block = title::Block::new(joint, title)?;
-    let seam = shape.seam(seam)?;
     let scales = layout::Scales::choose(&shape, &block);
     let mut canvas = dxf_writer::Dxf::begin(out, scales.plan.factor)?;
     layout::full_size(&mut canvas, &shape, &block, scales.plan.factor, seam)?;

@@ -8,6 +8,8 @@ use super::dimension::{self, PARTS, Part, Tag, Words, break_line, label};
 use super::shape::{RowLine, Shape};
 use crate::joint::{JointKind, MAX_ROWS};
 use crate::math::{larger, smaller};
+use crate::quantities::Length;
+use crate::shop::Layout;
 
 /// Plate drawn beyond the straps or the lap, mm of the sheet.
 pub(super) const STUB: f64 = 9.0;
@@ -33,6 +35,8 @@ pub(super) struct PlanView {
     pub length: f64,
     /// Strips shown.
     pub strips: u32,
+    /// The holes of a whole seam, by the shop's layout; without it so many strips are shown.
+    pub seam: Option<Layout>,
     /// Whether the ends are break lines.
     pub broken: bool,
     /// Whether the length itself is dimensioned.
@@ -88,12 +92,13 @@ impl PlanView {
 
     /// Rivet `i` of a row, on the sheet.
     fn rivet(&self, row: &RowLine, i: u32) -> f64 {
-        self.y(self.first + row.phase + row.step * f64::from(i))
+        let placed = self.seam.and_then(|layout| layout.place(row.number, i.saturating_add(1)));
+        self.y(placed.map_or(self.first + row.phase + row.step * f64::from(i), Length::to_mm))
     }
 
     /// Rivets of a row that are shown.
     fn shown(&self, row: &RowLine) -> u32 {
-        row.rivets.saturating_mul(self.strips)
+        self.seam.map_or(row.rivets.saturating_mul(self.strips), |layout| layout.in_row(row.number))
     }
 }
 

@@ -9,8 +9,6 @@ use crate::quantities::Length;
 
 /// Pitches that a plan shows of a seam without a length.
 const SHOWN: u32 = 3;
-/// Most pitches of a seam that is drawn in full.
-const MOST_STRIPS: f64 = 10_000.0;
 
 /// Where the rivets of a row lie.
 #[derive(Clone, Copy, Default)]
@@ -51,13 +49,6 @@ pub(super) struct Shape<'a> {
     pub thick: [f64; 3],
     /// How far rows of a tie are shifted off its middle, to alternate sides.
     pub shift: f64,
-}
-
-/// A length of seam: whole strips, and the length.
-#[derive(Clone, Copy)]
-pub(super) struct Seam {
-    pub strips: u32,
-    pub length: Option<f64>,
 }
 
 impl<'a> Shape<'a> {
@@ -130,28 +121,9 @@ impl<'a> Shape<'a> {
         })
     }
 
-    /// How many strips are drawn.
-    pub fn seam(&self, length: Option<Length>) -> Result<Seam, Error> {
-        let Some(length) = length else {
-            return Ok(Seam { strips: if self.tie { 1 } else { SHOWN }, length: None });
-        };
-        let length = length.to_mm();
-        let error = |kind: ErrorKind| Error::new(kind, Field::Pitch).value(length);
-        if self.tie {
-            return Err(error(ErrorKind::NotForThisForm));
-        }
-        if !length.is_finite() {
-            return Err(error(ErrorKind::NotFinite));
-        }
-        if math::below(length, self.strip) {
-            return Err(error(ErrorKind::TooSmall).limit(self.strip));
-        }
-        if math::below(MOST_STRIPS * self.strip, length) {
-            return Err(error(ErrorKind::TooLarge).limit(MOST_STRIPS * self.strip));
-        }
-        let whole = math::round_down(length / self.strip, 1.0);
-        // Between 1 and 10 000.
-        Ok(Seam { strips: whole as u32, length: Some(length) })
+    /// How many strips a plan shows of a seam without a length, and of a tie.
+    pub fn shown(&self) -> u32 {
+        if self.tie { 1 } else { SHOWN }
     }
 
     /// Lays the rows out.

@@ -121,6 +121,19 @@ impl Layout {
         self.rows.get(row.wrapping_sub(1)).map_or(0, |r| r.count)
     }
 
+    /// Where hole `in_row` (from 1) of row `row` (from 1) lies along the seam, from the datum.
+    #[must_use]
+    pub fn place(&self, row: usize, in_row: u32) -> Option<Length> {
+        let row = self.rows.get(row.wrapping_sub(1))?;
+        let at = in_row.checked_sub(1).filter(|_| in_row <= row.count)?;
+        Some(Length::mm(self.along(row, at)))
+    }
+
+    /// Hole `at` (from 0) of a row, mm from the datum.
+    fn along(&self, row: &RowHoles, at: u32) -> f64 {
+        formula::hole_place(self.start, self.strip, row.phase + f64::from(at) / f64::from(row.rivets))
+    }
+
     /// Where row `row` (from 1) begins, in strips from the first hole of the seam.
     #[must_use]
     pub fn phase(&self, row: usize) -> f64 {
@@ -179,8 +192,7 @@ impl Layout {
         };
         for (row, at) in self.rows.iter().zip(1_u8..).take(self.row_count) {
             if left < row.count {
-                let along = row.phase + f64::from(left) / f64::from(row.rivets);
-                let x = formula::hole_place(self.start, self.strip, along);
+                let x = self.along(row, left);
                 let y = if side == Side::Right { -row.y } else { row.y };
                 let angle = self.girth.map(|g| formula::hole_angle(x, g));
                 let in_row = left.wrapping_add(1);

@@ -1,5 +1,5 @@
-//! What goes to the shop: `cargo run --bin handover -- [directory]` writes the working, the drawing
-//! and the shop sheet of one seam (default directory `target/handover`).
+//! What goes to the shop: `cargo run --bin handover -- [directory]` writes the working, the drawing, the
+//! hole pattern and the shop sheet of one seam (default directory `target/handover`).
 //!
 //! The scenario is invented: a longitudinal seam on the drum of a steam mangle that never was, 14 mm plate, straps of
 //! unequal width, three rows on each side.
@@ -58,8 +58,10 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
     let mut text = String::new();
     drawing::svg(&mut text, &sheet.joint, &title)?;
     fs::write(place.join("drawing.svg"), &text)?;
-    // No hole pattern over the seam: `drawing::dxf` centres whole pitches and does not know the end distances of the
-    // shop sheet, so its holes lie elsewhere (DEVELOPERS.md, known limits).
+    // Every hole where the table of the shop sheet has it.
+    let mut text = String::new();
+    drawing::dxf_seam(&mut text, &sheet, &title)?;
+    fs::write(place.join("seam.dxf"), &text)?;
 
     // The words go before a text, and into the body of a document: before `mark`, which is its first heading.
     for (name, dialect, mark) in [

@@ -3,9 +3,11 @@
 use core::fmt;
 
 use seamwright::drawing::{self, Canvas, DrawError, Extent, Line, Point, Text, TitleBlock, Units};
+use seamwright::shop::shop_sheet;
 use seamwright::text::Slice;
 
 use crate::input::{Input, keep, show};
+use crate::shop::order;
 
 /// A canvas that may refuse anything.
 struct Refusing<'a>(&'a mut Input);
@@ -65,6 +67,9 @@ pub fn svg(i: &mut Input) {
 pub fn dxf(i: &mut Input) {
     let Some(joint) = i.joint() else { return };
     let title = title(i);
-    let seam = i.maybe(Input::length);
-    told(drawing::dxf(&mut Slice::new(i.room()), &joint, &title, seam), i);
+    told(drawing::dxf(&mut Slice::new(i.room()), &joint, &title), i);
+    let (Some(order), rules) = (order(i), i.rules()) else { return };
+    if let Ok(sheet) = shop_sheet(&joint, &i.materials(), &rules, &order) {
+        told(drawing::dxf_seam(&mut Slice::new(i.room()), &sheet, &title), i);
+    }
 }

@@ -15,7 +15,7 @@ use crate::context::{By, Hidden};
 use crate::input::{Input, keep};
 
 /// Any order; what it holds is hidden from the compiler.
-fn order(i: &mut Input) -> Option<Order> {
+pub fn order(i: &mut Input) -> Option<Order> {
     let (head, set_head, rule) = (i.one_of(HEAD_FORMS)?, i.one_of(HEAD_FORMS)?, i.one_of(LENGTH_RULES)?);
     keep((HeadForm::key(head), HeadForm::name(head), HeadForm::width(head), HeadForm::height(head)));
     keep((HeadForm::sunk(head), HeadForm::label(head), HeadForm::source(head)));
@@ -101,7 +101,7 @@ fn places(layout: &Layout, i: &mut Input) {
     let row = i.index();
     keep((Layout::in_row(layout, row), Layout::phase(layout, row), Layout::closing(layout, row)));
     keep((Layout::strips(layout), Layout::sides(layout), Layout::on_one_side(layout), Layout::total(layout)));
-    keep((Layout::closed(layout), Layout::hole(layout, i.half_word())));
+    keep((Layout::closed(layout), Layout::hole(layout, i.half_word()), Layout::place(layout, row, i.half_word())));
     for hole in Layout::holes(layout) {
         keep((hole, Side::word(hole.side)));
     }
