@@ -10,16 +10,16 @@ use crate::text;
 /// Number of a rule-book entry, as carried by errors, findings and steps; its texts live in the book's citations.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash, PartialOrd, Ord)]
 #[repr(transparent)]
-pub struct EntryNo(pub u8);
+pub struct EntryNo(pub u16);
 
 impl EntryNo {
     /// "No entry": the matter does not come from a rule book.
-    pub const NONE: EntryNo = EntryNo(u8::MAX);
+    pub const NONE: EntryNo = EntryNo(u16::MAX);
 
     /// Whether this names an entry.
     #[must_use]
     pub const fn is_some(self) -> bool {
-        self.0 != u8::MAX
+        self.0 != u16::MAX
     }
 }
 

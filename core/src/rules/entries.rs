@@ -39,7 +39,7 @@ pub struct EntryInfo {
 /// Number of an entry of the rule books.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash, PartialOrd, Ord)]
 #[repr(transparent)]
-pub struct Entry(u8);
+pub struct Entry(u16);
 
 impl Entry {
     /// Position in the table.
@@ -67,12 +67,12 @@ impl Entry {
     #[inline(always)]
     pub const fn at(self, line: usize) -> Entry {
         let n = (self.0 as usize).saturating_add(line);
-        if n < ENTRIES { Entry(n as u8) } else { self }
+        if n < ENTRIES { Entry(n as u16) } else { self }
     }
 
     /// All entries, in the order of the table.
     pub fn all() -> impl Iterator<Item = Entry> {
-        (0..ENTRIES).filter_map(|i| u8::try_from(i).ok().map(Entry))
+        (0..ENTRIES).filter_map(|i| u16::try_from(i).ok().map(Entry))
     }
 }
 
@@ -92,7 +92,7 @@ macro_rules! entries {
         }
 
         /// Number of entries of a rule book.
-        pub const ENTRIES: usize = { let mut n = 0; $(n += $len;)* n };
+        pub const ENTRIES: usize = { let mut n = 0; $(n += $len as usize;)* n };
 
         /// The groups of the table: first entry, number of lines, and the row.
         pub const GROUPS: &[(Entry, u8, EntryInfo)] = &[$((Entry::$id, $len, EntryInfo {
@@ -103,11 +103,11 @@ macro_rules! entries {
 
 /// First position of a group: the lengths before it added up, at compile time.
 #[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
-const fn offset(group: usize) -> u8 {
+const fn offset(group: usize) -> u16 {
     let mut i = 0;
     let mut n = 0;
     while i < group {
-        n += LENGTHS[i];
+        n += LENGTHS[i] as u16;
         i += 1;
     }
     n

@@ -42,6 +42,10 @@ impl Input {
         self.word() as u8
     }
 
+    pub fn short(&mut self) -> u16 {
+        self.word() as u16
+    }
+
     pub fn half_word(&mut self) -> u32 {
         self.word() as u32
     }

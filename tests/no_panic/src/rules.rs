@@ -10,7 +10,7 @@ use crate::input::{Input, keep};
 
 /// Any entry that there is.
 fn entry(i: &mut Input) -> Option<Entry> {
-    Entry::from_no(EntryNo(i.small())).map(|e| Entry::at(e, i.index()))
+    Entry::from_no(EntryNo(i.short())).map(|e| Entry::at(e, i.index()))
 }
 
 pub fn entries(i: &mut Input) {
@@ -76,7 +76,7 @@ pub fn books(i: &mut Input) {
 }
 
 fn cited(book: &RuleBook<'_>, i: &mut Input) {
-    if let Some(clause) = RuleBook::clause(book, EntryNo(i.small())) {
+    if let Some(clause) = RuleBook::clause(book, EntryNo(i.short())) {
         keep((RuleBook::source(book, &clause), Label::word(clause.label)));
     }
 }

@@ -19,8 +19,8 @@ pub fn errors(i: &mut Input) {
     error = Error::value(error, i.number());
     error = Error::limit(error, i.number());
     error = Error::index(error, i.small());
-    error = Error::entry(error, EntryNo(i.small()));
-    error = Error::other(error, EntryNo(i.small()));
+    error = Error::entry(error, EntryNo(i.short()));
+    error = Error::other(error, EntryNo(i.short()));
     error = Error::hint(error, hinted, i.number());
     keep(EntryNo::is_some(error.entry));
     show::<Error>(&core::hint::black_box(error), i);

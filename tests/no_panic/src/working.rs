@@ -116,7 +116,7 @@ pub fn document(i: &mut Input) {
     let row = i.small();
     keep((Style::convert(&style, unit, value), Style::symbol(&style, unit), Style::decimals(&style, unit)));
     let name = i.one_of(QUANTITIES).map(|q| Name(q, row));
-    let entry = seamwright::error::EntryNo(i.small());
+    let entry = seamwright::error::EntryNo(i.short());
     let mut out = Slice::new(i.room());
     let head = [text, "", text];
     let widths = [i.small(), i.small()];
