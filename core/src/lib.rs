@@ -26,6 +26,7 @@ pub mod math;
 pub mod modes;
 pub mod proportion;
 pub mod quantities;
+pub mod reconcile;
 pub mod rules;
 pub mod shop;
 pub mod sizing;

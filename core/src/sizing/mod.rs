@@ -119,6 +119,11 @@ impl Brief {
         &self.form
     }
 
+    /// The stresses, to be read otherwise.
+    pub(crate) const fn materials_mut(&mut self) -> &mut Materials {
+        &mut self.materials
+    }
+
     /// The stresses.
     #[must_use]
     pub const fn materials(&self) -> &Materials {

@@ -1,0 +1,282 @@
+//! A case with edits: the book, the joint and the arithmetic changed, and the routine run.
+
+use core::marker::PhantomData;
+
+use super::catalogue::{Edit, Loaded, Neighbour, Pi, Share};
+use super::collect::{Alt, Collect, Found, Raw};
+use super::figure::{Figure, MAX_FIGURES};
+use super::{Case, Work};
+use crate::check::{Analysis, check_with};
+use crate::error::Error;
+use crate::joint::{Arrangement, Form, Joint, JointKind, MAX_ROWS};
+use crate::materials::Materials;
+use crate::math;
+use crate::quantities::Stress;
+use crate::rules::{Entry, Rules};
+use crate::sizing::size_with;
+use crate::step::{Name, Quantity as Q};
+
+/// A case after its edits.
+#[derive(Clone, Copy)]
+pub(super) struct Edited {
+    case: Case,
+    pi: Option<Pi>,
+    rounded: u8,
+    share: Option<Share>,
+    /// The factor by which figures of the unit of the first open one are too large.
+    pub(super) figure_unit: Option<f64>,
+    /// Whether figures may be cut off.
+    pub(super) cut_off: bool,
+    /// Slips of the digits that are allowed for: two digits changed over, one dropped.
+    pub(super) digits: (bool, bool),
+}
+
+impl Edited {
+    pub(super) const fn new(case: Case) -> Self {
+        Edited { case, pi: None, rounded: 0, share: None, figure_unit: None, cut_off: false, digits: (false, false) }
+    }
+
+    /// Whether figures are slipped rather than computed otherwise.
+    pub(super) const fn of_figures(&self) -> bool {
+        self.figure_unit.is_some() || self.cut_off || self.digits.0 || self.digits.1
+    }
+
+    /// With one more edit; `None` where it changes nothing, contradicts an earlier one or means nothing for this case.
+    pub(super) fn with(mut self, edit: Edit) -> Option<Self> {
+        let kind = self.kind();
+        match edit {
+            Edit::Rule(entry, value) => self.set(entry, value)?,
+            Edit::Root(a, b) => {
+                let (first, second) = (self.set(Entry::HOLE_SQRT, a), self.set(Entry::HOLE_ADD, b));
+                first.or(second)?;
+            }
+            Edit::OneDiameter(which) => {
+                let of = [Entry::TEAR_DIAMETER, Entry::SHEAR_DIAMETER, Entry::BEARING_DIAMETER];
+                // One alone is an edit of its own.
+                let changed = of.iter().filter(|e| self.case.rules.get(**e) != which).count();
+                if changed < 2 {
+                    return None;
+                }
+                for entry in of {
+                    self.case.rules = self.case.rules.with(entry, which).ok()?;
+                }
+            }
+            Edit::Cap(neighbour) => self.cap_of(neighbour)?,
+            Edit::NoCap => self.clear(&[Entry::PITCH_MAX_LAP, Entry::PITCH_MAX_SINGLE, Entry::PITCH_MAX_DOUBLE], 5)?,
+            Edit::NoFloor => self.clear(&[Entry::PITCH_LEAST, Entry::PITCH_LEAST_ADD], 1)?,
+            Edit::Pi(pi) => {
+                if self.pi.replace(pi).is_some() {
+                    return None;
+                }
+            }
+            Edit::Rounded(figures) => {
+                if core::mem::replace(&mut self.rounded, figures) != 0 {
+                    return None;
+                }
+            }
+            Edit::InnerPitch => self.strip_by(0.5)?,
+            Edit::OuterPitch => self.strip_by(2.0)?,
+            Edit::NoStraps => {
+                let joint = self.joint()?;
+                if kind == JointKind::Lap || (joint.other <= 0.0 && joint.narrow <= 0.0) {
+                    return None;
+                }
+                (joint.other, joint.narrow) = (0.0, 0.0);
+            }
+            Edit::BearingOn(loaded) => self.bear_on(loaded, kind)?,
+            Edit::OuterInDouble => self.outer_in_double(kind)?,
+            Edit::Efficiency(share) => {
+                if !matches!(self.case.work, Work::Check(..)) || self.share.replace(share).is_some() {
+                    return None;
+                }
+            }
+            Edit::ShearUnit(by) => {
+                let materials = self.materials();
+                materials.rivet_shear = Stress::mpa(materials.rivet_shear.to_mpa() * by);
+            }
+            Edit::TensionUnit(by) => {
+                let materials = self.materials();
+                for plate in [&mut materials.plate, &mut materials.other] {
+                    plate.tension = Stress::mpa(plate.tension.to_mpa() * by);
+                }
+            }
+            Edit::FigureUnit(by) => {
+                if self.figure_unit.replace(by).is_some() {
+                    return None;
+                }
+            }
+            Edit::CutOff => {
+                if core::mem::replace(&mut self.cut_off, true) {
+                    return None;
+                }
+            }
+            Edit::Transposed => {
+                if core::mem::replace(&mut self.digits.0, true) || self.digits.1 {
+                    return None;
+                }
+            }
+            Edit::Dropped => {
+                if core::mem::replace(&mut self.digits.1, true) || self.digits.0 {
+                    return None;
+                }
+            }
+        }
+        Some(self)
+    }
+
+    fn kind(&self) -> JointKind {
+        match &self.case.work {
+            Work::Check(joint, _) => joint.form().kind(),
+            Work::Size(brief) => brief.form().kind(),
+        }
+    }
+
+    /// The joint, where there is one to be read otherwise.
+    fn joint(&mut self) -> Option<&mut Joint> {
+        match &mut self.case.work {
+            Work::Check(joint, _) => Some(joint),
+            Work::Size(_) => None,
+        }
+    }
+
+    fn materials(&mut self) -> &mut Materials {
+        match &mut self.case.work {
+            Work::Check(_, materials) => materials,
+            Work::Size(brief) => brief.materials_mut(),
+        }
+    }
+
+    fn set(&mut self, entry: Entry, value: f64) -> Option<()> {
+        if self.case.rules.get(entry) == value {
+            return None;
+        }
+        self.case.rules = self.case.rules.with(entry, value).ok()?;
+        Some(())
+    }
+
+    fn clear(&mut self, heads: &[Entry], lines: usize) -> Option<()> {
+        let mut changed = false;
+        for entry in heads.iter().flat_map(|head| (0..lines).map(|i| head.at(i))) {
+            changed |= self.set(entry, 0.0).is_some();
+        }
+        changed.then_some(())
+    }
+
+    fn cap_of(&mut self, neighbour: Neighbour) -> Option<()> {
+        let (kind, rivets) = match &self.case.work {
+            Work::Check(joint, _) => (joint.form().kind(), joint.form().rivets()),
+            Work::Size(brief) => (brief.form().kind(), brief.form().rivets()),
+        };
+        let (here, right) = self.case.rules.pitch_cap(kind, rivets)?;
+        let (column, line) = match neighbour {
+            Neighbour::Less => (kind, rivets.checked_sub(1)?),
+            Neighbour::More => (kind, rivets.checked_add(1)?),
+            Neighbour::Lap => (JointKind::Lap, rivets),
+            Neighbour::Single => (JointKind::SingleStrap, rivets),
+            Neighbour::Double => (JointKind::DoubleStrap, rivets),
+        };
+        let (_, wrong) = self.case.rules.pitch_cap(column, line)?;
+        if wrong == right { None } else { self.set(here, wrong) }
+    }
+
+    /// Another pitch, where the outer row has half the rivets of the next one.
+    fn strip_by(&mut self, by: f64) -> Option<()> {
+        let joint = self.joint()?;
+        let form = *joint.form();
+        if !form.inner_doubled() {
+            return None;
+        }
+        joint.strip *= by;
+        let fits = joint.rows().iter().all(|row| math::below(f64::from(row.rivets) * row.hole, joint.strip));
+        fits.then_some(())
+    }
+
+    /// The strength in bearing follows the thickness that was taken.
+    fn bear_on(&mut self, loaded: Loaded, kind: JointKind) -> Option<()> {
+        let joint = self.joint()?;
+        let (plate, other, narrow) = (joint.plate, joint.other, joint.narrow);
+        let thickness = match loaded {
+            Loaded::Strap if kind != JointKind::Lap && other > 0.0 => other,
+            Loaded::BothStraps if narrow > 0.0 => other + narrow,
+            Loaded::OtherPlate if kind == JointKind::Lap && other != plate => other,
+            _ => return None,
+        };
+        let bearing = self.materials().plate.bearing?;
+        self.materials().plate.bearing = Some(Stress::mpa(bearing.to_mpa() * thickness / plate));
+        Some(())
+    }
+
+    fn outer_in_double(&mut self, kind: JointKind) -> Option<()> {
+        let joint = self.joint()?;
+        let form = *joint.form();
+        if kind != JointKind::DoubleStrap || form.first_double_row() <= 1 {
+            return None;
+        }
+        let mut rows = [(0_u8, 0_u8); MAX_ROWS];
+        for (slot, row) in rows.iter_mut().zip(form.rows()) {
+            *slot = (row.rivets, 2);
+        }
+        let arrangement: Arrangement = form.arrangement();
+        joint.form = Form::from_rows(kind, arrangement, rows.get(..form.row_count())?).ok()?;
+        for row in joint.rows.iter_mut().take(form.row_count()) {
+            row.planes = 2;
+        }
+        Some(())
+    }
+
+    /// What the routine says of the stated quantities.
+    pub(super) fn run(&self, figures: &[Figure]) -> Option<[f64; MAX_FIGURES]> {
+        match self.pi {
+            None => self.run_as::<f64>(figures),
+            Some(Pi::TwoDecimals) => self.run_as::<Alt<{ Pi::TwoDecimals as u8 }>>(figures),
+            Some(Pi::TwentyTwoSevenths) => self.run_as::<Alt<{ Pi::TwentyTwoSevenths as u8 }>>(figures),
+            Some(Pi::ThreeDecimals) => self.run_as::<Alt<{ Pi::ThreeDecimals as u8 }>>(figures),
+            Some(Pi::FourDecimals) => self.run_as::<Alt<{ Pi::FourDecimals as u8 }>>(figures),
+            Some(Pi::QuarterThree) => self.run_as::<Alt<{ Pi::QuarterThree as u8 }>>(figures),
+            Some(Pi::QuarterFour) => self.run_as::<Alt<{ Pi::QuarterFour as u8 }>>(figures),
+            Some(Pi::QuarterUp) => self.run_as::<Alt<{ Pi::QuarterUp as u8 }>>(figures),
+        }
+    }
+
+    #[inline(never)]
+    fn run_as<N: Raw>(&self, figures: &[Figure]) -> Option<[f64; MAX_FIGURES]> {
+        let found = Found::new();
+        let lap = self.kind() == JointKind::Lap;
+        let c = Collect::<'_, N> { figures, found: &found, rounded: self.rounded, lap, number: PhantomData };
+        let rules: &Rules = &self.case.rules;
+        let analysis: Result<Analysis, Error> = match &self.case.work {
+            Work::Check(joint, materials) => check_with(c, joint, materials, rules).map(Analysis::values),
+            Work::Size(brief) => size_with(c, brief, rules).map(|design| design.values().analysis),
+        };
+        let analysis = analysis.ok()?;
+        let mut values = found.values();
+        if let Some(share) = self.share {
+            let (tearing, shearing, bearing) = analysis.classic_efficiencies();
+            let alone = match share {
+                Share::Tearing => tearing,
+                Share::Shearing => shearing,
+                Share::Bearing => bearing?,
+            };
+            for (figure, value) in figures.iter().zip(values.iter_mut()) {
+                if matches!(figure.name, Name(Q::BookEfficiency | Q::Efficiency | Q::Credited, _)) {
+                    *value = alone;
+                }
+            }
+        }
+        Some(values)
+    }
+}
+
+/// What is taken by a case as it stands.
+pub(super) fn as_it_stands(case: &Case, figures: &[Figure]) -> Result<[f64; MAX_FIGURES], Error> {
+    let edited = Edited::new(*case);
+    if let Some(values) = edited.run(figures) {
+        return Ok(values);
+    }
+    // The routine refuses the case itself: its reason is the answer.
+    match &case.work {
+        Work::Check(joint, materials) => crate::check::check(joint, materials, &case.rules).map(|_| ()),
+        Work::Size(brief) => crate::sizing::size(brief, &case.rules).map(|_| ()),
+    }?;
+    Ok([f64::NAN; MAX_FIGURES])
+}
