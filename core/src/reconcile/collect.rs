@@ -27,6 +27,7 @@ impl Raw for f64 {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Alt<const PI_NO: u8>(f64);
 
+#[expect(clippy::approx_constant, reason = "the approximations that people took")]
 impl<const PI_NO: u8> Alt<PI_NO> {
     const PI: f64 = match PI_NO {
         n if n == Pi::TwoDecimals as u8 => 3.14,

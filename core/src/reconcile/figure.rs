@@ -77,7 +77,7 @@ impl Figure {
         let mut figure = Figure::within(name, value, 0.5 * last)?;
         let units = math::round_nearest(math::abs(value) / last, 1.0);
         // Above 2^53 there are no digits left to speak of.
-        if units >= 1.0 && units < 9e15 {
+        if (1.0..9e15).contains(&units) {
             figure.units = units as u64;
             figure.last = last;
         }
@@ -122,34 +122,27 @@ impl Figure {
 
     /// Whether two neighbouring digits changed over turn this figure into the computed value.
     pub(super) fn is_transposed(&self, computed: f64) -> bool {
-        let mut low = 1_u64;
-        while low <= self.units / 10 {
-            let (right, left) = (self.units / low % 10, self.units / low.wrapping_mul(10) % 10);
-            let without = self.units.wrapping_sub(low.wrapping_mul(right)).wrapping_sub(low.wrapping_mul(10 * left));
-            let turned = without.wrapping_add(low.wrapping_mul(left)).wrapping_add(low.wrapping_mul(10 * right));
-            if right != left && self.meets(turned, self.last, computed) {
-                return true;
-            }
-            low = low.wrapping_mul(10);
-        }
-        false
+        places().any(|low| {
+            let (above, low_and_left) = split(self.units, low.wrapping_mul(100));
+            let (two, rest) = split(low_and_left, low);
+            let (left, right) = split(two, 10);
+            let turned = right.wrapping_mul(10).wrapping_add(left);
+            let whole = above.wrapping_mul(100).wrapping_add(turned).wrapping_mul(low).wrapping_add(rest);
+            // The digit in front of the first is no digit.
+            two > 9 && left != right && self.meets(whole, self.last, computed)
+        })
     }
 
     /// Whether one digit put back somewhere turns this figure into the computed value.
     pub(super) fn has_dropped(&self, computed: f64) -> bool {
-        let mut low = 1_u64;
-        while self.units > 0 && low <= self.units.saturating_mul(10) && low < 1_000_000_000_000 {
-            let (high, rest) = (self.units / low, self.units % low);
-            for digit in 0..10 {
-                let put_back = high.wrapping_mul(10).wrapping_add(digit).wrapping_mul(low).wrapping_add(rest);
+        places().take_while(|low| *low <= self.units.saturating_mul(10)).any(|low| {
+            let (high, rest) = split(self.units, low);
+            (0..10).any(|digit| {
+                let whole = high.wrapping_mul(10).wrapping_add(digit).wrapping_mul(low).wrapping_add(rest);
                 // Lost before the decimal mark, or behind it.
-                if self.meets(put_back, self.last, computed) || self.meets(put_back, self.last / 10.0, computed) {
-                    return true;
-                }
-            }
-            low = low.wrapping_mul(10);
-        }
-        false
+                self.meets(whole, self.last, computed) || self.meets(whole, self.last / 10.0, computed)
+            })
+        })
     }
 
     fn meets(&self, units: u64, last: f64, computed: f64) -> bool {
@@ -162,6 +155,20 @@ impl Figure {
     pub const fn unit(&self) -> Unit {
         self.name.0.unit()
     }
+}
+
+/// The values of the decimal places of a whole number, up to the fifteenth.
+fn places() -> impl Iterator<Item = u64> {
+    (0..15).scan(1_u64, |place, _| {
+        let here = *place;
+        *place = place.wrapping_mul(10);
+        Some(here)
+    })
+}
+
+/// The digits from a place on, and those below it.
+fn split(units: u64, place: u64) -> (u64, u64) {
+    (units.checked_div(place).unwrap_or(0), units.checked_rem(place).unwrap_or(0))
 }
 
 /// How many figures a printed number has, and the size of its last digit.

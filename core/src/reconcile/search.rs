@@ -248,15 +248,19 @@ impl Search<'_> {
     /// Keeps an explanation, in order.
     fn keep(&mut self, found: Explanation) {
         let list = if self.spent <= CHANCE { &mut self.answer.explanations } else { &mut self.answer.by_chance };
-        let at = list.iter().position(|kept| better(&found, kept)).unwrap_or(list.len());
-        if list.is_full() {
-            if at == list.len() {
-                return;
+        let mut ordered = Vec::new();
+        let mut new = Some(found);
+        for kept in list.iter() {
+            if let Some(found) = new.take_if(|found| better(found, kept)) {
+                // A list that is full drops its last.
+                let _ = ordered.push(found);
             }
-            list.pop();
+            let _ = ordered.push(*kept);
         }
-        // There is room: the list was not full, or its last was taken out.
-        let _ = list.insert(at, found);
+        if let Some(found) = new {
+            let _ = ordered.push(found);
+        }
+        *list = ordered;
     }
 }
 

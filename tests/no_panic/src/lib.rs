@@ -18,6 +18,7 @@ mod joint;
 mod modes;
 mod proportion;
 mod quantities;
+mod reconcile;
 mod rules;
 mod shop;
 mod sizing;
@@ -78,6 +79,8 @@ exports! {
     seamwright_proof_brief sizing::brief;
     seamwright_proof_size sizing::size;
     seamwright_proof_size_with sizing::size_with;
+    seamwright_proof_reconcile_figures reconcile::figures;
+    seamwright_proof_reconcile reconcile::answer;
     seamwright_proof_shop_orders shop::orders;
     seamwright_proof_shop_sheet shop::sheet;
     seamwright_proof_shop_sheet_with shop::sheet_with;

@@ -9,7 +9,7 @@ use crate::context::{By, Hidden};
 use crate::input::{Input, keep};
 
 /// Any brief; what it holds is hidden from the compiler.
-fn any(i: &mut Input) -> Option<Brief> {
+pub fn any(i: &mut Input) -> Option<Brief> {
     let form = i.form()?;
     let mut brief = Brief::new(form, i.length(), i.materials());
     loop {
