@@ -26,7 +26,7 @@ ORDER = [
     ["search", "rating", "group", "shop"],
     ["reconcile"],
     ["working"],
-    ["drawing"],
+    ["drawing", "teach"],
 ]
 LEVEL = {module: level for level, line in enumerate(ORDER) for module in line}
 

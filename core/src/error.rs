@@ -65,6 +65,7 @@ kinds! {
     Unreadable          17 "cannot be read as a number with a unit" "write it as 12 mm, 1/2 in or 0.5 in";
     NoSpace             18 "needs more room than the buffer has" "give a buffer of the size stated as the limit";
     BookUnsound         19 "makes the rule book contradict itself" "order series and tables upwards and keep least below greatest";
+    NoProblem           20 "yields no problem in which the wanted effect decides" "choose another effect, form or rule book";
 }
 
 /// What could not be computed, and why. `Copy`, without texts: renderers find those by number.

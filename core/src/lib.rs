@@ -31,6 +31,7 @@ pub mod rules;
 pub mod shop;
 pub mod sizing;
 pub mod step;
+pub mod teach;
 pub mod text;
 pub mod working;
 

@@ -6,8 +6,9 @@ use super::catalogue::{Edit, Loaded, Neighbour, Pi, Share};
 use super::collect::{Alt, Collect, Found, Raw};
 use super::figure::{Figure, MAX_FIGURES};
 use super::{Case, Work};
+use crate::bounds::Field;
 use crate::check::{Analysis, check_with};
-use crate::error::Error;
+use crate::error::{Error, ErrorKind};
 use crate::joint::{Arrangement, Form, Joint, JointKind, MAX_ROWS};
 use crate::materials::Materials;
 use crate::math;
@@ -279,4 +280,46 @@ pub(super) fn as_it_stands(case: &Case, figures: &[Figure]) -> Result<[f64; MAX_
         Work::Size(brief) => crate::sizing::size(brief, &case.rules).map(|_| ()),
     }?;
     Ok([f64::NAN; MAX_FIGURES])
+}
+
+/// The quantities of a case as its routine closes them, in the units of the quantities: not a number where the routine
+/// does not have them. As in [`Figure`], row 0 of sums and balances is that of the whole joint.
+///
+/// # Errors
+/// More than [`MAX_FIGURES`] names; those of [`check`](crate::check::check) and [`size`](crate::sizing::size).
+///
+/// ```
+/// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
+/// use seamwright::{reconcile::{Case, Work, worked}, step::{Name, Quantity}};
+/// let joint = JointSpec::new(Form::lap(1)?, Length::mm(50.0), Length::mm(6.0), Length::mm(20.0)).build()?;
+/// let steel = Materials::new(Stress::mpa(120.0), Stress::mpa(90.0)).bearing(Stress::mpa(180.0));
+/// let case = Case { work: Work::Check(joint, steel), rules: METRIC.rules };
+/// assert_eq!(worked(&case, &[Name(Quantity::TearOuter, 0)])?[0], 21_600.0); // Khurmi & Gupta, Example 9.2
+/// assert!(worked(&case, &[Name(Quantity::TearOuter, 0); 25]).is_err());
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn worked(case: &Case, names: &[Name]) -> Result<[f64; MAX_FIGURES], Error> {
+    let mut figures = [Figure::nothing(Name(Q::Solid, 0)); MAX_FIGURES];
+    for (slot, name) in figures.iter_mut().zip(names) {
+        *slot = Figure::nothing(*name);
+    }
+    match figures.get(..names.len()) {
+        Some(figures) => as_it_stands(case, figures),
+        None => {
+            let count = u32::try_from(names.len()).map_or(f64::MAX, f64::from);
+            Err(Error::new(ErrorKind::TooLarge, Field::Figure).value(count).limit(MAX_FIGURES as f64))
+        }
+    }
+}
+
+/// One quantity of a case after edits of the catalogue; `None` where they mean nothing for it or the routine has no
+/// such quantity then.
+#[must_use]
+pub fn edited(case: &Case, edits: [Option<Edit>; 2], name: Name) -> Option<f64> {
+    let mut edited = Edited::new(*case);
+    for edit in edits.into_iter().flatten() {
+        edited = edited.with(edit)?;
+    }
+    let [value, ..] = edited.run(&[Figure::nothing(name)])?;
+    value.is_finite().then_some(value)
 }

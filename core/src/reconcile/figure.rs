@@ -48,6 +48,11 @@ impl Figure {
         Ok(Figure { name, value, below: slack, above: slack, units: 0, last: 0.0 })
     }
 
+    /// A name that nothing is stated about.
+    pub(super) const fn nothing(name: Name) -> Self {
+        Figure { name, value: 0.0, below: 1.0, above: 1.0, units: 0, last: 0.0 }
+    }
+
     /// A figure as it is printed, `scale` being the printed unit in the unit of the quantity: 1 for N and mm, 1000 for
     /// kN, 0.01 for per cent, 25.4 for inches.
     ///

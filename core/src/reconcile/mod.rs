@@ -24,6 +24,7 @@ mod figure;
 mod search;
 mod write;
 
+pub use apply::{edited, worked};
 pub use catalogue::{CATALOGUE, Convention, Edit, Loaded, Neighbour, Pi, Share};
 pub use figure::{Figure, MAX_FIGURES};
 pub use search::{Answer, CHANCE, Explanation, MAX_ANSWERS, reconcile};

@@ -119,6 +119,12 @@ impl Brief {
         &self.form
     }
 
+    /// The plate.
+    #[must_use]
+    pub const fn plate(&self) -> Length {
+        self.plate
+    }
+
     /// The stresses, to be read otherwise.
     pub(crate) const fn materials_mut(&mut self) -> &mut Materials {
         &mut self.materials

@@ -23,6 +23,7 @@ mod rules;
 mod shop;
 mod sizing;
 mod tables;
+mod teach;
 mod text;
 mod working;
 
@@ -91,6 +92,8 @@ exports! {
     seamwright_proof_working_size working::size_joint;
     seamwright_proof_working_record working::record;
     seamwright_proof_working_values working::values;
+    seamwright_proof_teach_problems teach::problems;
+    seamwright_proof_teach_marks teach::marks;
     seamwright_proof_working_document working::document;
 }
 

@@ -16,7 +16,7 @@ use seamwright::working::{self, DIALECTS, Doc, Pad, Reading, Record, Sink, Step,
 
 use crate::input::{Input, keep, show};
 
-fn style(i: &mut Input) -> Style {
+pub fn style(i: &mut Input) -> Style {
     Style {
         units: if i.yes() { Units::Inch } else { Units::Metric },
         mark: if i.yes() { DecimalMark::Comma } else { DecimalMark::Point },

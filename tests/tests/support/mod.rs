@@ -11,6 +11,7 @@ use seamwright::materials::{Materials, PlateStress};
 use seamwright::quantities::{Length, Stress};
 use seamwright::rules::{Entry, INDIAN, METRIC, Metal, Rules, US_CODE, US_EXISTING};
 use seamwright::sizing::{Brief, size};
+use seamwright::teach::{Effect, Family, Setting, Task, problem};
 use seamwright::working::{WorkingError, into_buffer};
 
 /// Values by symbol.
@@ -429,6 +430,10 @@ pub fn bad_inputs() -> Vec<Bad> {
         (none, none),
         0,
     );
+    let family =
+        Family { form: Form::lap(2).unwrap(), setting: Setting::Boiler, task: Task::Check, effect: Effect::Combined };
+    let none_drawn = problem(1, &family, &METRIC.rules).err();
+    add("an inner row that is none", none_drawn, (K::NoProblem, F::Form), (nan, nan), (none, none), 0);
     add("safety of 21", steel.divided_by(21.0).err(), (K::TooLarge, F::SafetyFactor), (21.0, 20.0), (none, none), 0);
     list
 }
