@@ -23,7 +23,7 @@ ORDER = [
     ["modes"],
     ["check"],
     ["sizing"],
-    ["search", "rating", "group", "shop"],
+    ["search", "rating", "group", "sensitivity", "shop"],
     ["reconcile"],
     ["working"],
     ["drawing", "teach"],

@@ -100,6 +100,7 @@ fields! {
     EndDistance    "end_distance"     Millimetre 1.0 ..= 1000.0   "distance from the first or last rivet to the end of the seam";
     StockStep      "stock_step"       Millimetre 0.1 ..= 100.0    "step of rivet lengths in stock";
     Density        "density"          KilogramPerCubicMetre 500.0 ..= 25000.0 "density of plate and rivets";
+    Tolerance      "tolerance"        Millimetre 0.0 ..= 200.0    "tolerance of a dimension, to either side";
     Figure         "figure"           One        0.0 ..= 0.0      "stated figure";
     Form           "form"             One        0.0 ..= 0.0      "form of the joint";
     RuleEntry      "rule"             One        0.0 ..= 0.0      "entry of the rule book";

@@ -28,6 +28,7 @@ pub mod proportion;
 pub mod quantities;
 pub mod reconcile;
 pub mod rules;
+pub mod sensitivity;
 pub mod shop;
 pub mod sizing;
 pub mod step;

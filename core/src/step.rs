@@ -121,6 +121,7 @@ quantities! {
     RivetsWeaker "Pw" "P_w" Newton "all rivets, each by the weaker of shear and bearing";
     BearingAll "Pc" "P_c" Newton "all rivets in bearing";
     ModeStrength "P" "P" Newton "strength of the mode";
+    StrengthPerLength "P'" "P'" One "strength for a millimetre of seam, N/mm";
     Efficiency "eta" "\\eta" One "efficiency over all modes";
     BookEfficiency "J" "J" One "efficiency by the modes that the rule book counts";
     CreditCap "Jmax" "J_{\\max}" One "greatest efficiency credited";

@@ -52,6 +52,7 @@ fn one(name: &str, arguments: &[f64]) -> Option<f64> {
         ("strap_thickened", &[share, p, n1, d1, nb, db]) => formula::strap_thickened(share, p, n1, d1, nb, db),
         ("row_pitch", &[p, n]) => formula::row_pitch(p, n),
         ("efficiency", &[p, solid]) => formula::efficiency(p, solid),
+        ("strength_per_length", &[strength, p]) => formula::strength_per_length(strength, p),
         _ => return None,
     })
 }

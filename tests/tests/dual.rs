@@ -283,7 +283,7 @@ macro_rules! bodies {
 bodies! {
     balanced_pitch(0 1 2 3 4 5); least_pitch(0 1 2 3 4); greatest_pitch(0 1 2);
     crowded_holes(0 1); gap_ratio(0 1); deducted(0 1); net_section(0 1 2 3 4); zigzag_gain(0 1 2);
-    zigzag_net_section(0 1 2 3 4 5 6 7); solid(0 1 2); cut_strength(0 1); even_share(0 1 2); efficiency(0 1);
+    zigzag_net_section(0 1 2 3 4 5 6 7); solid(0 1 2); cut_strength(0 1); even_share(0 1 2); efficiency(0 1); strength_per_length(0 1);
     plate_percentage(0 1 2); combined_percentage(0 1 2 3);
     hole_by_root(0 1 2); hole_by_bearing(0 1 2 3); single_shear(0 1); double_shear(0 1 2); plane_shear(0 1 2); half(0);
     safety_ratio(0 1); bearing(0 1 2); shear_out(0 1 2 3); row_hold(0 1); rivet_percentage(0 1 2 3 4 5 6 7);

@@ -374,10 +374,10 @@ fn everything_in_the_tables_is_produced() {
     let seen = RefCell::new(Seen::default());
     watch(&seen);
     let seen = seen.into_inner();
-    // Holes of the shop sheet are worked out one by one by an iterator, outside any context.
-    let by_iterator = [Formula::HolePlace, Formula::HoleAngle];
+    // Slopes run in the context of derivatives alone; holes of the shop sheet are worked out by an iterator, outside any.
+    let elsewhere = [Formula::StrengthPerLength, Formula::HolePlace, Formula::HoleAngle];
     let never = missing(FORMULAS, |f| seen.formulas.contains(&f.no().0));
-    assert_eq!(never, by_iterator.iter().collect::<Vec<_>>(), "formulas");
+    assert_eq!(never, elsewhere.iter().collect::<Vec<_>>(), "formulas");
     assert_eq!(missing(SUBJECTS, |s| seen.subjects.contains(s)), [] as [&Subject; 0], "subjects");
     let verdicts = [Verdict::Open, Verdict::Unknown, Verdict::Note, Verdict::Met];
     assert_eq!(missing(&verdicts, |v| seen.verdicts.contains(v)), [] as [&Verdict; 0], "verdicts");
@@ -392,8 +392,9 @@ fn everything_in_the_tables_is_produced() {
         assert!(seen.words.contains(word), "{word}");
     }
     use Quantity as Q;
-    // Named by no routine: `z` and `x1` stand in equations only; `ds`, `db`, `L` and `lim` have no use so far.
-    let unused = [Q::ShearDiameter, Q::BearingDiameter, Q::Planes, Q::Load, Q::Limit, Q::FirstHole];
+    // Named by no routine here: `P'` by slopes alone; `z` and `x1` stand in equations only; `ds`, `db`, `L` and `lim` have no use so far.
+    let unused =
+        [Q::ShearDiameter, Q::BearingDiameter, Q::Planes, Q::StrengthPerLength, Q::Load, Q::Limit, Q::FirstHole];
     let never = missing(QUANTITIES, |q| seen.quantities.contains(q));
     assert_eq!(never, unused.iter().collect::<Vec<_>>(), "quantities");
     // A subject that compares is found met by one joint and open by another.

@@ -11,7 +11,7 @@ mod spacing;
 pub use pitch::{balanced_pitch, greatest_pitch, least_pitch};
 pub use plate::{
     combined_percentage, crowded_holes, cut_strength, deducted, efficiency, even_share, gap_ratio, net_section,
-    plate_percentage, solid, zigzag_gain, zigzag_net_section,
+    plate_percentage, solid, strength_per_length, zigzag_gain, zigzag_net_section,
 };
 pub use rivet::{
     bearing, double_shear, half, hole_by_bearing, hole_by_root, plane_shear, rivet_percentage, row_hold, safety_ratio,
@@ -75,6 +75,7 @@ formulas! {
     CutStrength "P = sum of net sections + sum of rows" "least cut";
     EvenShare "P = Ft N/(N - n)" "even share of the load, AISC practice (memory)";
     Efficiency "eta = P/F0" "Reg. 177";
+    StrengthPerLength "P' = P/p" "geometry: strength of a strip for a millimetre of seam";
     PlatePercentage "100 (p - n d)/p" "Reg. 177 Eq. (2)";
     RivetPercentage "100 A sum(n C) ss F/(p t st F1)" "Reg. 177 Eq. (3)";
     CombinedPercentage "100 (p - n2 d)/p + rivet % of the outer row" "Reg. 177 Eq. (4)";

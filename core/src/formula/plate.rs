@@ -65,6 +65,12 @@ pub fn efficiency<N: Num>(p: N, solid: N) -> N {
     p / solid
 }
 
+/// `P' = P/p`: the strength of a strip for a millimetre of seam.
+#[inline(always)]
+pub fn strength_per_length<N: Num>(strength: N, p: N) -> N {
+    strength / p
+}
+
 /// `100 (p - n d)/p`
 #[inline(always)]
 pub fn plate_percentage<N: Num>(p: N, n: N, d: N) -> N {

@@ -149,6 +149,11 @@ impl<N: Num> Strengths<N> {
         s
     }
 
+    /// Whether every rivet fails as in another joint of the same form, and every net section runs as there.
+    pub(crate) fn fates_as(&self, other: &Self) -> bool {
+        self.fate == other.fate && self.zigzag == other.zigzag
+    }
+
     #[inline]
     fn rivets_by_row<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) {
         let seam = if lens == Lens::Book && rules.get(Entry::SEAM_SAFETY) != rules.get(Entry::SEAM_DIVISOR) {

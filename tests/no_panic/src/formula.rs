@@ -42,6 +42,7 @@ pub fn plate(i: &mut Input) {
         formula::cut_strength, a b;
         formula::even_share, ft all outside;
         formula::efficiency, p solid;
+        formula::strength_per_length, strength p;
         formula::plate_percentage, p n d;
         formula::combined_percentage, p n2 d outer;
         formula::row_distance, a p k b d c;

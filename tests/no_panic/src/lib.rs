@@ -20,6 +20,7 @@ mod proportion;
 mod quantities;
 mod reconcile;
 mod rules;
+mod sensitivity;
 mod shop;
 mod sizing;
 mod tables;
@@ -82,6 +83,8 @@ exports! {
     seamwright_proof_size_with sizing::size_with;
     seamwright_proof_reconcile_figures reconcile::figures;
     seamwright_proof_reconcile reconcile::answer;
+    seamwright_proof_slopes sensitivity::slopes;
+    seamwright_proof_worst_case sensitivity::worst_case;
     seamwright_proof_shop_orders shop::orders;
     seamwright_proof_shop_sheet shop::sheet;
     seamwright_proof_shop_sheet_with shop::sheet_with;
