@@ -134,7 +134,7 @@ fn statement(doc: &mut Doc<'_>, style: Style, problem: &Problem) -> fmt::Result 
             value(w, Unit::Millimetre, joint.rows().first().map_or(0.0, |r| r.rivet().to_mm()))?;
             if form.kind() != JointKind::Lap {
                 if let Some(strap) = joint.wide_strap() {
-                    w.write_str(", the strap ")?;
+                    w.write_str(if joint.narrow_strap().is_some() { ", the straps " } else { ", the strap " })?;
                     value(w, Unit::Millimetre, strap.to_mm())?;
                 }
                 if let Some(strap) = joint.narrow_strap() {
