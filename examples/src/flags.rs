@@ -45,6 +45,118 @@ enum Command {
     /// Check a stated joint: --pitch and --hole are needed, straps, gaps and margin as far as known
     #[command(after_help = EXAMPLES)]
     Check(Flags),
+    /// Find the conventions and slips that give stated figures: --figure "J=66.5 %" for each of them
+    Reconcile {
+        /// A stated figure with its digits, by its symbol in the working, as in "Ps=31897 N"; may be repeated
+        #[arg(long, value_name = "NAME=VALUE", action = ArgAction::Append, help_heading = "Figures")]
+        figure: Vec<String>,
+        #[command(flatten)]
+        flags: Flags,
+    },
+    /// Show what each input does to the joint, and what tolerances can do at worst
+    Sensitivity {
+        #[command(flatten)]
+        tolerances: ToleranceFlags,
+        #[command(flatten)]
+        flags: Flags,
+    },
+    /// Write problems for a class: --form, --rows, --book and --effect choose the family
+    Problems {
+        #[command(flatten)]
+        problems: ProblemFlags,
+        #[command(flatten)]
+        flags: Flags,
+    },
+}
+
+/// Tolerances of a study, each to either side.
+#[derive(Args, Debug, Default)]
+pub struct ToleranceFlags {
+    /// Tolerance of the plates, to either side
+    #[arg(long, value_name = "LENGTH", help_heading = "Tolerances")]
+    pub plate_tolerance: Option<String>,
+    /// Tolerance of each strap
+    #[arg(long, value_name = "LENGTH", help_heading = "Tolerances")]
+    pub strap_tolerance: Option<String>,
+    /// Tolerance of the holes, which move together
+    #[arg(long, value_name = "LENGTH", help_heading = "Tolerances")]
+    pub hole_tolerance: Option<String>,
+    /// Tolerance of the pitch
+    #[arg(long, value_name = "LENGTH", help_heading = "Tolerances")]
+    pub pitch_tolerance: Option<String>,
+}
+
+/// Which problems.
+#[derive(Args, Debug)]
+pub struct ProblemFlags {
+    /// The effect that decides each problem
+    #[arg(long, value_enum, default_value = "shearing", help_heading = "Problems")]
+    pub effect: EffectFlag,
+    /// Number of the first problem: the same number gives the same problem everywhere
+    #[arg(long, value_name = "N", default_value_t = 1, help_heading = "Problems")]
+    pub number: u64,
+    /// How many problems
+    #[arg(long, value_name = "N", default_value_t = 5, value_parser = clap::value_parser!(u16).range(1..=500), help_heading = "Problems")]
+    pub count: u16,
+    /// The joint is to be sized, not checked
+    #[arg(long, help_heading = "Problems")]
+    pub size: bool,
+    /// Stresses of a structure, not of a boiler
+    #[arg(long, help_heading = "Problems")]
+    pub structure: bool,
+    /// With the answers, for the teacher
+    #[arg(long, help_heading = "Problems")]
+    pub answers: bool,
+    /// The full working of the first problem instead
+    #[arg(long, conflicts_with = "answers", help_heading = "Problems")]
+    pub solution: bool,
+    /// How the sheet is written
+    #[arg(long, value_enum, default_value_t, help_heading = "Problems")]
+    pub dialect: DialectFlag,
+}
+
+/// The effect that a problem teaches.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, ValueEnum)]
+pub enum EffectFlag {
+    /// the plate tears at its outer row
+    Tearing,
+    /// all rivets shear
+    Shearing,
+    /// all rivets crush the plate
+    Bearing,
+    /// an inner row tears and the outer rivets fail
+    Combined,
+    /// the greatest pitch of the book decides
+    Cap,
+    /// the hole of a thin plate
+    ThinPlate,
+}
+
+/// How a text is written.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, ValueEnum)]
+pub enum DialectFlag {
+    /// plain text of 80 columns
+    #[default]
+    Plain,
+    /// Markdown
+    Markdown,
+    /// LaTeX, for a plain article class
+    Latex,
+    /// HTML, self-contained
+    Html,
+}
+
+/// What is asked of the program.
+#[derive(Debug)]
+pub enum Request {
+    /// A sheet of one joint.
+    Sheet(Action, Flags),
+    /// Conventions behind stated figures.
+    Reconcile(Flags, Vec<String>),
+    /// Slopes and tolerances.
+    Sensitivity(Flags, ToleranceFlags),
+    /// Problems for a class.
+    Problems(Flags, ProblemFlags),
 }
 
 /// What to do.
@@ -74,12 +186,15 @@ impl Cli {
         Cli::parse_from(joined)
     }
 
-    /// The action and its flags; sizing where none is named.
-    pub fn split(self) -> (Action, Flags) {
+    /// What is asked; sizing where nothing is named.
+    pub fn request(self) -> Request {
         match self.command {
-            Some(Command::Size(flags)) => (Action::Size, flags),
-            Some(Command::Check(flags)) => (Action::Check, flags),
-            None => (Action::Size, self.flags),
+            Some(Command::Size(flags)) => Request::Sheet(Action::Size, flags),
+            Some(Command::Check(flags)) => Request::Sheet(Action::Check, flags),
+            Some(Command::Reconcile { figure, flags }) => Request::Reconcile(flags, figure),
+            Some(Command::Sensitivity { tolerances, flags }) => Request::Sensitivity(flags, tolerances),
+            Some(Command::Problems { problems, flags }) => Request::Problems(flags, problems),
+            None => Request::Sheet(Action::Size, self.flags),
         }
     }
 }

@@ -10,6 +10,7 @@ mod lists;
 mod scenario;
 mod sheet;
 mod stated;
+mod studies;
 mod task;
 mod trace;
 mod units;
@@ -18,7 +19,7 @@ use std::io::Write;
 use std::process::ExitCode;
 
 use failure::Failure;
-use flags::{Action, Cli};
+use flags::{Action, Cli, Flags, Request};
 
 fn main() -> ExitCode {
     // Bad flags end here, with clap's own message and exit code 2.
@@ -37,7 +38,16 @@ fn main() -> ExitCode {
 
 /// The whole program between flags and text.
 fn run(cli: Cli) -> Result<String, Failure> {
-    let (action, flags) = cli.split();
+    match cli.request() {
+        Request::Sheet(action, flags) => one_sheet(action, &flags),
+        Request::Reconcile(flags, figures) => studies::reconcile::run(&flags, &figures),
+        Request::Sensitivity(flags, tolerances) => studies::sensitivity::run(&flags, &tolerances),
+        Request::Problems(flags, problems) => studies::problems::run(&flags, &problems),
+    }
+}
+
+/// A sheet of one joint, or a list.
+fn one_sheet(action: Action, flags: &Flags) -> Result<String, Failure> {
     if flags.list_books {
         return Ok(lists::books());
     }
@@ -45,9 +55,9 @@ fn run(cli: Cli) -> Result<String, Failure> {
         return lists::rules(id);
     }
     let task = if action == Action::Size && !flags.describes_a_joint() {
-        scenario::task(&flags)?
+        scenario::task(flags)?
     } else {
-        stated::task(action, &flags)?
+        stated::task(action, flags)?
     };
     let answer = task.solve()?;
     Ok(sheet::write(&task, &answer))

@@ -66,7 +66,7 @@ fn missing(name: &str, remedy: &str) -> Failure {
 }
 
 /// The form from its flags.
-fn form(flags: &Flags, refused: &dyn Fn(Error) -> Failure) -> Result<Form, Failure> {
+pub fn form(flags: &Flags, refused: &dyn Fn(Error) -> Failure) -> Result<Form, Failure> {
     let Some(shape) = flags.form else {
         return Err(missing("form", "write --form lap, single-strap, double-strap or unequal-straps"));
     };

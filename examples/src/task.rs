@@ -69,6 +69,11 @@ impl Book {
         Ok(book)
     }
 
+    /// The book with the changes in force; their clauses stay those of the base.
+    pub fn whole(&self) -> RuleBook<'static> {
+        RuleBook { rules: self.rules, ..*self.base }
+    }
+
     /// The short name.
     pub fn id(&self) -> &'static str {
         self.base.id
@@ -193,7 +198,8 @@ impl Task {
         Ok(Answer { joint, design, analysis, read })
     }
 
-    fn brief(&self) -> Brief {
+    /// The brief of a sizing.
+    pub fn brief(&self) -> Brief {
         let said = &self.stated;
         let mut brief = Brief::new(self.form, self.plate, self.materials);
         if let Some(plate) = said.other_plate {

@@ -192,6 +192,7 @@ pub fn worst_case(
         *slot = one.worst.map_or(stated, |w| w.value);
     }
     study.search(&spans, exact);
+    study.undo_idle_deviations();
     let nothing = Worst { value: stated, deviation: [0.0; DIMENSIONS], cut: Cut::default() };
     Ok(WorstCase { stated, worst: study.worst.unwrap_or(nothing), alone, exact })
 }
@@ -296,6 +297,22 @@ impl Study<'_> {
         };
         if self.worst.is_none_or(|worst| value < worst.value) {
             self.worst = Some(Worst { value, deviation, cut });
+        }
+    }
+
+    /// A deviation without which the worst is as bad is none.
+    fn undo_idle_deviations(&mut self) {
+        for which in 0..DIMENSIONS {
+            let Some(worst) = self.worst else { return };
+            let mut without = worst.deviation;
+            if let Some(one) = without.get_mut(which) {
+                *one = 0.0;
+            }
+            self.worst = None;
+            self.try_at(without);
+            if self.worst.is_none_or(|now| math::below(worst.value, now.value)) {
+                self.worst = Some(worst);
+            }
         }
     }
 
