@@ -241,13 +241,13 @@ pub fn dxf(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> R
 ///
 /// Datum: the sheet's. The seam runs downwards: what lies `x` along it has `-x` for its ordinate; the abscissa runs to
 /// the left of it seen along `x`, from the middle of the joint (the butt, or the middle of the lap). A girth is drawn
-/// unrolled.
+/// unrolled. The run of the sheet says whether it is a seam or a tie, whatever the title block says.
 ///
 /// # Errors
-/// As [`sheet`]; [`ErrorKind::NotForThisForm`] for a tie, which [`dxf`] draws.
+/// As [`sheet`].
 ///
 /// ```
-/// use seamwright::drawing::{Extent, TitleBlock, dxf_seam};
+/// use seamwright::drawing::{TitleBlock, dxf_seam};
 /// use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
 /// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
 /// let stated = JointSpec::new(Form::lap(1)?, Length::mm(56.0), Length::mm(12.0), Length::mm(23.0));
@@ -259,14 +259,19 @@ pub fn dxf(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> R
 /// let (mut out, title) = (String::new(), TitleBlock::new("Feed tank", "T-7"));
 /// dxf_seam(&mut out, &sheet, &title).unwrap();
 /// assert_eq!(out.matches("CIRCLE\n8\nHOLES\n").count(), 11); // ten pitches of 56 mm and the closing hole
-/// assert!(dxf_seam(&mut out, &sheet, &TitleBlock { extent: Extent::Tie, ..title }).is_err());
+/// let long = TitleBlock::new("A name that is far too long for the three lines that an object has in the block", "");
+/// assert!(dxf_seam(&mut out, &sheet, &long).is_err());
 /// # Ok::<(), seamwright::Error>(())
 /// ```
 pub fn dxf_seam(out: &mut dyn fmt::Write, sheet: &ShopSheet, title: &TitleBlock<'_>) -> Result<(), DrawError> {
-    if title.extent == Extent::Tie || matches!(sheet.order.run(), Run::Tie) {
-        return Err(DrawError::Input(Error::new(ErrorKind::NotForThisForm, Field::RunLength).value(sheet.along.seam)));
-    }
-    full_size(out, &sheet.joint, title, Some((Length::mm(sheet.along.seam), sheet.layout())))
+    let title = made(sheet, title);
+    full_size(out, &sheet.joint, &title, Some((Length::mm(sheet.along.seam), sheet.layout())))
+}
+
+/// The title block with the extent of a shop sheet.
+fn made<'a>(sheet: &ShopSheet, title: &TitleBlock<'a>) -> TitleBlock<'a> {
+    let extent = if matches!(sheet.order.run(), Run::Tie) { Extent::Tie } else { Extent::Seam };
+    TitleBlock { extent, ..*title }
 }
 
 /// Both drawings at full size.
