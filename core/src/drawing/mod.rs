@@ -9,7 +9,7 @@
 //! Practice followed: kinds of lines and their weights as in ISO 128, dimensions as in ISO 129, scales as in ISO 5455
 //! (and 1:2.5, which shops use), lettering 2.5 mm high, first-angle projection with its symbol. Conventions of this
 //! library's drawings, which the sheet states too: driven rivets fill their holes; heads are snap heads 1.6 d wide and
-//! 0.7 d high (common practice; d is the hole); the plan leaves them out and shows the holes; the section turns all
+//! 0.7 d high (common practice; d is the cold rivet, as on the shop sheet); the plan leaves them out and shows the holes; the section turns all
 //! rows into its plane. The second or narrow strap of a double-strapped joint lies on top, as does a single strap.
 //!
 //! Nothing is allocated: texts are written as they are found, so that a sink may stop midway.

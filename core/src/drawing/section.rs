@@ -10,8 +10,6 @@ use super::shape::{RowLine, Shape};
 use crate::joint::JointKind;
 use crate::math::{larger, round_up, smaller};
 
-/// Width and height of a snap head, in holes: common practice.
-const HEAD: (f64, f64) = (1.6, 0.7);
 /// Gap drawn at the butt, mm of the sheet.
 const GAP: f64 = 1.0;
 /// From the section to the dimension of a width, above and below.
@@ -35,7 +33,7 @@ pub(super) struct SectionView {
 /// Height of heads and members, true size.
 pub(super) fn height(shape: &Shape<'_>) -> f64 {
     let [a, b, c] = shape.thick;
-    a + b + c + 2.0 * HEAD.1 * shape.largest_hole()
+    a + b + c + 2.0 * shape.highest_head()
 }
 
 /// One plate or strap as it is cut.
@@ -67,7 +65,7 @@ struct Stack {
 fn stack(shape: &Shape<'_>, view: &SectionView) -> Stack {
     let [plate, other, narrow] = shape.thick;
     let s = view.factor;
-    let highest = view.top + s * HEAD.1 * shape.largest_hole();
+    let highest = view.top + s * shape.highest_head();
     let left = view.x - s * shape.half - STUB;
     let right = view.x + s * shape.half + STUB;
     let (a, b) = (view.x - s * shape.half, view.x + s * shape.half);
@@ -200,7 +198,7 @@ fn piece(canvas: &mut dyn Canvas, m: &Member, x0: f64, x1: f64) -> fmt::Result {
 
 /// Shank and snap heads, with the centre line.
 fn draw_rivet(canvas: &mut dyn Canvas, row: &RowLine, x: f64, (y0, y1): (f64, f64), s: f64) -> fmt::Result {
-    let (half, rise, shank) = (0.5 * HEAD.0 * row.hole * s, HEAD.1 * row.hole * s, 0.5 * row.hole * s);
+    let (half, rise, shank) = (0.5 * row.head.0 * s, row.head.1 * s, 0.5 * row.hole * s);
     canvas.line(Line::Outline, at(x - shank, y0), at(x - shank, y1))?;
     canvas.line(Line::Outline, at(x + shank, y0), at(x + shank, y1))?;
     canvas.line(Line::Outline, at(x - half, y0), at(x + half, y0))?;
@@ -215,7 +213,7 @@ fn widths(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &SectionView) -> fmt
     let s = view.factor;
     let ends = |half: f64| (view.x - s * half, view.x + s * half);
     let above = view.top - WIDTHS;
-    let head = s * HEAD.1 * shape.largest_hole();
+    let head = s * shape.highest_head();
     let (name, key, half) = match shape.kind {
         JointKind::Lap => ("overlap ", "overlap", shape.half),
         JointKind::SingleStrap => ("strap width ", "strap_width", shape.half),

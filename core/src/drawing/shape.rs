@@ -6,7 +6,11 @@ use crate::error::{Error, ErrorKind};
 use crate::joint::{Joint, JointKind, MAX_ROWS};
 use crate::math;
 use crate::quantities::Length;
+use crate::shop::HeadForm;
 use crate::shop::places::{across, clear_of_each_other, places};
+
+/// The heads that are drawn, with the proportions of the shop sheet.
+const HEAD: HeadForm = HeadForm::Button;
 
 /// Pitches that a plan shows of a seam without a length.
 const SHOWN: u32 = 3;
@@ -26,6 +30,8 @@ pub(super) struct RowLine {
     pub hole: f64,
     /// Cold rivet.
     pub rivet: f64,
+    /// Width and height of its snap heads.
+    pub head: (f64, f64),
     /// Shear planes.
     pub planes: u8,
     /// Number of the row, from 1.
@@ -114,6 +120,11 @@ impl<'a> Shape<'a> {
         self.rows().fold(0.0, |d, row| math::larger(d, row.hole))
     }
 
+    /// Height of the highest head.
+    pub fn highest_head(&self) -> f64 {
+        self.rows().fold(0.0, |h, row| math::larger(h, row.head.1))
+    }
+
     /// From the first to the last rivet along so many strips.
     pub fn reach(&self, strips: u32) -> f64 {
         self.rows().fold(0.0, |most, row| {
@@ -141,6 +152,7 @@ impl<'a> Shape<'a> {
                 rivets: u32::from(row.rivets),
                 hole: row.hole().to_mm(),
                 rivet: row.rivet().to_mm(),
+                head: (HEAD.width() * row.rivet().to_mm(), HEAD.height() * row.rivet().to_mm()),
                 planes: row.planes,
                 number,
             };

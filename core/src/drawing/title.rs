@@ -150,8 +150,8 @@ fn symbol(canvas: &mut dyn Canvas, from: Point) -> fmt::Result {
 /// The conventions of this drawing.
 fn notes(out: &mut dyn Write, joint: &Joint, title: &TitleBlock<'_>) -> fmt::Result {
     out.write_str(
-        "Driven rivets fill their holes (d). Snap heads 1.6 d wide, 0.7 d high (common practice), left out in the plan. \
-Section A-A: all rows turned into its plane.",
+        "Driven rivets fill their holes. Snap heads 1.6 d wide, 0.7 d high (d: cold rivet; common practice), left out in \
+the plan. Section A-A: all rows turned into its plane.",
     )?;
     let form = joint.form();
     let zigzag = form.arrangement() == Arrangement::Zigzag;
