@@ -100,14 +100,14 @@ pub(super) fn across(
 }
 
 /// A single dimension up the sheet, its line at `x`, extension lines from the right; its text reads upwards, left of
-/// the line. A text too long for it moves up, past `above`, where no extension line of another dimension crosses it, but
-/// stays in `limits`.
+/// the line. A text too long for it moves down, past `below`, or up, past `above`, where no extension line of another
+/// dimension crosses it, but stays in `limits`.
 pub(super) fn upwards(
     canvas: &mut dyn Canvas,
     x: f64,
     (y0, y1): (f64, f64),
     (from0, from1): (f64, f64),
-    (above, limits): (f64, (f64, f64)),
+    (above, below, limits): (f64, f64, (f64, f64)),
     words: &str,
     tag: Tag,
 ) -> fmt::Result {
@@ -120,7 +120,9 @@ pub(super) fn upwards(
     let mut middle = 0.5 * (y0 + y1);
     let outside = wide > y1 - y0 + 3.0;
     if outside {
-        middle = smaller(y0 - if short { 5.0 } else { 1.5 }, above) - 0.5 * wide;
+        let clear = if short { 5.0 } else { 1.5 };
+        let under = larger(y1 + clear, below);
+        middle = if under + wide <= limits.1 { under + 0.5 * wide } else { smaller(y0 - clear, above) - 0.5 * wide };
     }
     middle = larger(smaller(middle, limits.1 - 0.5 * wide), limits.0 + 0.5 * wide);
     if outside {
@@ -232,8 +234,8 @@ fn spread(parts: &mut heapless::Vec<Part, PARTS>, (left, right): (f64, f64)) {
     }
 }
 
-/// A break line between two points along one axis, with a zigzag at a third (centre lines run through the middle).
-pub(super) fn break_line(canvas: &mut dyn Canvas, from: Point, to: Point) -> fmt::Result {
+/// A break line between two points along one axis, with a zigzag `mark` mm from the first.
+pub(super) fn break_line(canvas: &mut dyn Canvas, from: Point, to: Point, mark: f64) -> fmt::Result {
     let (dx, dy) = (to.x - from.x, to.y - from.y);
     let long = abs(dx) + abs(dy);
     if long <= 0.0 {
@@ -243,7 +245,7 @@ pub(super) fn break_line(canvas: &mut dyn Canvas, from: Point, to: Point) -> fmt
     let high = smaller(2.0, 0.25 * long);
     let step = 0.25 * high;
     let on = |along: f64, off: f64| at(from.x + along * ux - off * uy, from.y + along * uy + off * ux);
-    let m = long / 3.0;
+    let m = mark;
     let mut last = from;
     for next in [on(m - 2.0 * step, 0.0), on(m - step, high), on(m + step, -high), on(m + 2.0 * step, 0.0), to] {
         canvas.line(Line::Break, last, next)?;
