@@ -15,7 +15,7 @@ const WRITTEN: [&str; 9] = [
     "drawing.svg",
     "shop.txt",
     "shop.md",
-    "made.txt",
+    "sizing.txt",
     "working.txt",
     "working.md",
     "working.html",

@@ -85,7 +85,10 @@ pub(super) fn across(
     words: &str,
     tag: Tag,
 ) -> fmt::Result {
-    let past = if from < y { 1.5 } else { -1.5 };
+    // A text that is wider than its dimension stands beyond the line, where no extension line crosses it.
+    let wider = width(words) > x1 - x0;
+    let past = if wider { 0.75 } else { 1.5 };
+    let past = if from < y { past } else { -past };
     for x in [x0, x1] {
         canvas.line(Line::Dimension, at(x, from), at(x, y + past))?;
     }
@@ -95,7 +98,8 @@ pub(super) fn across(
     canvas.line(Line::Dimension, at(x0 - out, y), at(x1 + out, y))?;
     arrow(canvas, a, if short { at(x0 - 9.0, y) } else { b })?;
     arrow(canvas, b, if short { at(x1 + 9.0, y) } else { a })?;
-    let at = at(0.5 * (x0 + x1), y - ABOVE);
+    let base = if wider && from < y { y + ABOVE + 0.8 * TEXT_SIZE } else { y - ABOVE };
+    let at = at(0.5 * (x0 + x1), base);
     canvas.text(&Text { content: words, at, anchor: Anchor::Middle, upright: false, key: tag.key, row: tag.row })
 }
 

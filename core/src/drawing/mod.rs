@@ -1,6 +1,7 @@
 //! Drawings of a joint: section and plan on one sheet, as SVG; hole centres at full size, as DXF.
 //!
-//! * [`svg`] and [`svg_into`]: an A4 sheet, landscape, with section, plan, dimensions, title block and caution.
+//! * [`svg`] and [`svg_into`]: an A4 sheet, landscape, with section, plan, dimensions, title block and caution;
+//!   [`svg_seam`]: of a shop sheet, with length, number of pitches and end distances.
 //! * [`dxf`] and [`dxf_seam`]: the same views at full size (1 drawing unit is 1 mm), of three pitches or over the real
 //!   length of a seam with the holes of its shop sheet, on the layers
 //!   `OUTLINE`, `HOLES`, `CENTRE`, `DIMENSIONS` and `TEXT`, in the oldest ASCII form that every CAD program reads (R12).
@@ -32,7 +33,7 @@ use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
 use crate::joint::Joint;
 use crate::quantities::Length;
-use crate::shop::{Layout, Run, ShopSheet};
+use crate::shop::{Run, ShopSheet};
 use crate::text::{Count, Slice, TextError};
 
 /// Units of the dimensions written on a drawing.
@@ -172,6 +173,38 @@ pub fn svg(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> R
     Ok(canvas.end()?)
 }
 
+/// Writes the A4 sheet of a shop sheet as SVG: the joint with the fitted pitch, and in the notes the length, the number
+/// of pitches and the end distances. The run of the sheet says whether it is a seam or a tie.
+///
+/// # Errors
+/// As [`sheet`].
+///
+/// ```
+/// use seamwright::drawing::{TitleBlock, svg_seam};
+/// use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
+/// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
+/// let stated = JointSpec::new(Form::lap(1)?, Length::mm(56.0), Length::mm(12.0), Length::mm(23.0));
+/// let joint = stated.rivet(Length::mm(22.0)).margin(Length::mm(35.0)).build()?;
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+/// let run = Run::Straight { length: Length::mm(640.0), first_end: Length::mm(40.0), last_end: Length::mm(40.0) };
+/// let order = Order::steel(run, HeadForm::Button, LengthRule::SteelButton, Stock::cut_to_length());
+/// let sheet = shop_sheet(&joint, &steel, &METRIC.rules, &order)?;
+/// let mut out = String::new();
+/// svg_seam(&mut out, &sheet, &TitleBlock::new("Feed tank", "T-7")).unwrap();
+/// assert!(out.contains("10 pitches of 56"));
+/// let long = TitleBlock::new("A name that is far too long for the three lines that an object has in the block", "");
+/// assert!(svg_seam(&mut out, &sheet, &long).is_err());
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn svg_seam(out: &mut dyn fmt::Write, sheet: &ShopSheet, title: &TitleBlock<'_>) -> Result<(), DrawError> {
+    let title = made(sheet, title);
+    let shape = shape::Shape::new(&sheet.joint, title.extent)?;
+    let block = title::Block::new(&sheet.joint, &title)?.with_run(sheet);
+    let mut canvas = svg_writer::Svg::begin(out, &title)?;
+    layout::sheet(&mut canvas, &shape, &block)?;
+    Ok(canvas.end()?)
+}
+
 /// Writes the A4 sheet as SVG into a buffer, all or nothing.
 ///
 /// # Errors
@@ -265,7 +298,7 @@ pub fn dxf(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> R
 /// ```
 pub fn dxf_seam(out: &mut dyn fmt::Write, sheet: &ShopSheet, title: &TitleBlock<'_>) -> Result<(), DrawError> {
     let title = made(sheet, title);
-    full_size(out, &sheet.joint, &title, Some((Length::mm(sheet.along.seam), sheet.layout())))
+    full_size(out, &sheet.joint, &title, Some(sheet))
 }
 
 /// The title block with the extent of a shop sheet.
@@ -279,10 +312,14 @@ fn full_size(
     out: &mut dyn fmt::Write,
     joint: &Joint,
     title: &TitleBlock<'_>,
-    seam: Option<(Length, &Layout)>,
+    seam: Option<&ShopSheet>,
 ) -> Result<(), DrawError> {
     let shape = shape::Shape::new(joint, title.extent)?;
-    let block = title::Block::new(joint, title)?;
+    let mut block = title::Block::new(joint, title)?;
+    if let Some(sheet) = seam {
+        block = block.with_run(sheet);
+    }
+    let seam = seam.map(|sheet| (Length::mm(sheet.along.seam), sheet.layout()));
     let scales = layout::Scales::choose(&shape, &block);
     let mut canvas = dxf_writer::Dxf::begin(out, scales.plan.factor)?;
     layout::full_size(&mut canvas, &shape, &block, scales.plan.factor, seam)?;

@@ -4,8 +4,8 @@
 //! The scenario is invented: a longitudinal seam on the drum of a steam mangle that never was, 14 mm plate, straps of
 //! unequal width, three rows on each side.
 //!
-//! `working.*` sizes the joint; `made.txt` works it again with the pitch that the seam takes, which the drawing and the
-//! shop sheet have.
+//! Drawing, hole pattern, shop sheet and `working.*` are all of the joint as it is to be made, with the pitch that the
+//! seam takes. `sizing.txt` is how its dimensions were found, with the pitch before it was fitted, and says so.
 
 use std::fs;
 use std::path::PathBuf;
@@ -15,7 +15,7 @@ use seamwright::joint::Form;
 use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Stress};
 use seamwright::rules::{INDIAN, Rounding};
-use seamwright::shop::{self, HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
+use seamwright::shop::{self, HeadForm, LengthRule, Order, Run, ShopSheet, Stock, shop_sheet};
 use seamwright::sizing::{Brief, size};
 use seamwright::working::{Dialect, Style, write_check, write_size};
 
@@ -23,6 +23,16 @@ use seamwright::working::{Dialect, Style, write_check, write_size};
 const SEAM: f64 = 1500.0;
 /// What every text says of itself.
 const INVENTED: &str = "Invented example: no such mangle, drum or drawing exists.";
+
+/// What the sizing is not.
+fn before(sheet: &ShopSheet) -> String {
+    let (sized, made) = (sheet.pitch.asked, sheet.pitch.taken.pitch);
+    format!(
+        "Sized with a pitch of {sized:.2} mm. The seam takes {} pitches of {made:.2} mm: make it by the shop sheet;\n\
+         working.txt is the check with that pitch.",
+        sheet.pitch.taken.strips
+    )
+}
 
 fn main() -> Result<(), Box<dyn core::error::Error>> {
     let place = PathBuf::from(std::env::args().nth(1).unwrap_or_else(|| "target/handover".to_string()));
@@ -44,9 +54,10 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
     let mut text = format!("{INVENTED}\n\n");
     sheet.write_markdown(&mut text, &INDIAN, &style)?;
     fs::write(place.join("shop.md"), &text)?;
-    let mut text = format!("{INVENTED}\n\n");
-    write_check(&mut text, Style::default(), &sheet.joint, &steel, &INDIAN)?;
-    fs::write(place.join("made.txt"), &text)?;
+    // The pitch here is the one before it was fitted.
+    let mut text = format!("{INVENTED}\n{}\n\n", before(&sheet));
+    write_size(&mut text, Style::default(), &brief, &INDIAN)?;
+    fs::write(place.join("sizing.txt"), &text)?;
 
     let title = TitleBlock {
         object: "Mangle drum (invented)",
@@ -56,7 +67,7 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
         ..TitleBlock::default()
     };
     let mut text = String::new();
-    drawing::svg(&mut text, &sheet.joint, &title)?;
+    drawing::svg_seam(&mut text, &sheet, &title)?;
     fs::write(place.join("drawing.svg"), &text)?;
     // Every hole where the table of the shop sheet has it.
     let mut text = String::new();
@@ -71,7 +82,7 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
         ("working.tex", Dialect::Latex, "\\section*{"),
     ] {
         let mut text = String::new();
-        write_size(&mut text, Style { dialect, ..Style::default() }, &brief, &INDIAN)?;
+        write_check(&mut text, Style { dialect, ..Style::default() }, &sheet.joint, &steel, &INDIAN)?;
         let words = if dialect == Dialect::Html { format!("<p>{INVENTED}</p>") } else { format!("{INVENTED}\n") };
         let text = text.replacen(mark, &format!("{words}\n{mark}"), 1);
         fs::write(place.join(name), &text)?;
