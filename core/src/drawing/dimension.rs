@@ -87,7 +87,7 @@ pub(super) fn across(
 ) -> fmt::Result {
     // A text that is wider than its dimension stands beyond the line, where no extension line crosses it.
     let wider = width(words) > x1 - x0;
-    let past = if wider { 0.75 } else { 1.5 };
+    let past = if wider { 0.4 } else { 1.5 };
     let past = if from < y { past } else { -past };
     for x in [x0, x1] {
         canvas.line(Line::Dimension, at(x, from), at(x, y + past))?;
@@ -115,11 +115,13 @@ pub(super) fn upwards(
     words: &str,
     tag: Tag,
 ) -> fmt::Result {
-    canvas.line(Line::Dimension, at(from0, y0), at(x - 0.9, y0))?;
-    canvas.line(Line::Dimension, at(from1, y1), at(x - 0.9, y1))?;
     let (a, b) = (at(x, y0), at(x, y1));
     let short = y1 - y0 < ROOM;
     let wide = width(words);
+    // Extension lines do not run into a text that reaches beyond them.
+    let past = if wide > y1 - y0 { 0.3 } else { 0.9 };
+    canvas.line(Line::Dimension, at(from0, y0), at(x - past, y0))?;
+    canvas.line(Line::Dimension, at(from1, y1), at(x - past, y1))?;
     let (mut top, mut bottom) = if short { (y0 - 6.0, y1 + 6.0) } else { (y0, y1) };
     let mut middle = 0.5 * (y0 + y1);
     let outside = wide > y1 - y0 + 3.0;
@@ -165,15 +167,21 @@ impl Part {
     }
 }
 
-/// A chain of dimensions on a line at `y`. Labels that do not fit into their part are spread out below the line, in
+/// A chain of dimensions on a line at `y`, with extension lines from `from`. Labels that do not fit into their part are spread out below the line, in
 /// their order, each with a leader: neither labels nor leaders can cross.
 pub(super) fn chain(
     canvas: &mut dyn Canvas,
     parts: &mut heapless::Vec<Part, PARTS>,
-    y: f64,
+    (from, y): (f64, f64),
     limits: (f64, f64),
 ) -> fmt::Result {
     spread(parts, limits);
+    // Extension lines, from `from`: no further than the line where leaders go on from there.
+    let past = if parts.iter().any(|part| part.place.is_some()) { 0.0 } else { 1.5 };
+    let ends = parts.iter().map(|part| part.x0).chain(parts.last().map(|part| part.x1));
+    for x in ends {
+        canvas.line(Line::Dimension, at(x, from), at(x, y + past))?;
+    }
     let below = y + 3.0;
     for part in parts.iter() {
         let (a, b) = (at(part.x0, y), at(part.x1, y));
@@ -210,7 +218,9 @@ fn spread(parts: &mut heapless::Vec<Part, PARTS>, (left, right): (f64, f64)) {
     let (mut end, mut pushed, mut count) = (f64::NEG_INFINITY, 0.0, 0.0);
     for part in parts.iter_mut() {
         let (wide, wish) = (width(&part.words), part.middle());
-        if wide + 1.0 > part.x1 - part.x0 {
+        let span = part.x1 - part.x0;
+        // The strokes at the ends of short parts take room of their own.
+        if wide + 2.4 > span {
             let place = larger(wish, end + gap + 0.5 * wide);
             part.place = Some(place);
             end = place + 0.5 * wide;

@@ -306,11 +306,7 @@ fn chain(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &PlanView, room: &Roo
     let tag = Tag { key: "inner_margin", row: 0 };
     let _ = parts.push(Part::new(label("", room.units, shape.margin)?, tag, before, end));
     let (from, y) = (view.bottom(), view.bottom() + CHAIN);
-    for part in &parts {
-        canvas.line(Line::Dimension, at(part.x0, from + 1.0), at(part.x0, y + 1.5))?;
-    }
-    canvas.line(Line::Dimension, at(end, from + 1.0), at(end, y + 1.5))?;
-    dimension::chain(canvas, &mut parts, y, room.across)
+    dimension::chain(canvas, &mut parts, (from + 1.0, y), room.across)
 }
 
 /// The most lines that the hole labels take.

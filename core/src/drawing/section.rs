@@ -269,9 +269,9 @@ fn thicknesses(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &SectionView, s
         let own = smaller(right, m.x1 - inset);
         let end = at(own, 0.5 * (m.y0 + m.y1));
         if own < right {
-            y = view.top - 2.0 + 1.25;
+            y = smaller(view.top - 2.0 + 1.25, y);
             let bend = at(own, view.top - 2.0);
-            canvas.line(Line::Dimension, at(view.labels.x - 1.0, bend.y), bend)?;
+            canvas.line(Line::Dimension, at(view.labels.x - 1.0, y - 1.25), bend)?;
             dimension::dotted_leader(canvas, bend, end)?;
         } else {
             dimension::dotted_leader(canvas, at(view.labels.x - 1.0, y - 1.25), end)?;
