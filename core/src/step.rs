@@ -169,7 +169,7 @@ quantities! {
     NarrowCircle "Dn" "D_n" Millimetre "middle circle of the narrow or second strap";
     OtherGirth "Lo" "L_o" Millimetre "girth of the second ring, the single or the wide strap";
     NarrowGirth "Ln" "L_n" Millimetre "girth of the narrow or second strap";
-    Strips "k" "k" Count "whole strips in the run";
+    Strips "ks" "k_s" Count "whole strips in the run";
     StripsExact "kx" "k_x" One "strips in the run before they are made whole";
     FirstHole "x1" "x_1" Millimetre "first hole from the datum";
     Sides "s" "s" Count "sides of the butt";
