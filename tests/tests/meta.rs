@@ -101,8 +101,8 @@ fn texts_are_there() {
     assert!(SHOP_NOTES.iter().all(|n| !n.text().is_empty()));
     let mut seen = HashSet::new();
     let twice: BTreeSet<_> = QUANTITIES.iter().map(|q| q.symbol()).filter(|s| !seen.insert(*s)).collect();
-    // `k`: a constant of the book, and whole strips on the shop sheet; `z`: the factor of double shear, and shear areas.
-    assert_eq!(twice, BTreeSet::from(["k", "z"]));
+    // `z`: the factor of double shear, and shear areas.
+    assert_eq!(twice, BTreeSet::from(["z"]));
 }
 
 /// What was seen of the routines.
