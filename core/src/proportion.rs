@@ -9,6 +9,13 @@ use crate::joint::{Arrangement, Form, JointKind};
 use crate::rules::{Entry, HoleTable, Rules};
 use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
 
+/// Width of a snap (button) head in diameters of the cold rivet: PRACTICE. Shop sheet, drawing and the findings about the
+/// room of heads take it from here.
+pub const SNAP_HEAD_WIDTH: f64 = 1.6;
+
+/// Height of a snap (button) head in diameters of the cold rivet: PRACTICE.
+pub const SNAP_HEAD_HEIGHT: f64 = 0.7;
+
 /// A limit that a book may set.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub enum Limit<N> {

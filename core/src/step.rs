@@ -169,7 +169,7 @@ quantities! {
     NarrowCircle "Dn" "D_n" Millimetre "middle circle of the narrow or second strap";
     OtherGirth "Lo" "L_o" Millimetre "girth of the second ring, the single or the wide strap";
     NarrowGirth "Ln" "L_n" Millimetre "girth of the narrow or second strap";
-    Strips "k" "k" Count "whole strips in the run";
+    Strips "ks" "k_s" Count "whole strips in the run";
     StripsExact "kx" "k_x" One "strips in the run before they are made whole";
     FirstHole "x1" "x_1" Millimetre "first hole from the datum";
     Sides "s" "s" Count "sides of the butt";
@@ -226,6 +226,14 @@ pub enum Section {
     Margin,
     /// The straps.
     Straps,
+    /// The run of a seam and the pitches in it.
+    Run,
+    /// Rivets to make: grip, length, heads, numbers.
+    ShopRivets,
+    /// What is cut.
+    Cuts,
+    /// Masses.
+    Masses,
     /// The joint as it stands: dimensions and stresses that are checked.
     Joint,
     /// One rivet, and the rivets of each row.
@@ -253,6 +261,10 @@ impl Section {
             Section::Rows => "Distances between rows",
             Section::Margin => "Margin",
             Section::Straps => "Straps",
+            Section::Run => "Run of the seam and pitches in it",
+            Section::ShopRivets => "Rivets to make, row by row",
+            Section::Cuts => "What is cut",
+            Section::Masses => "Masses",
             Section::Joint => "The joint as checked",
             Section::Rivets => "Rivets, row by row",
             Section::NetSections => "Net sections, row by row",

@@ -8,14 +8,17 @@ use std::process::Command;
 use std::{env, fs};
 
 /// What is committed: small, and read by people.
-const COMMITTED: [&str; 2] = ["drawing.svg", "shop.txt"];
+const COMMITTED: [&str; 3] = ["drawing.svg", "tie.svg", "shop.txt"];
 /// Everything that the program writes.
-const WRITTEN: [&str; 9] = [
+const WRITTEN: [&str; 12] = [
+    "tie.dxf",
+    "tie.svg",
+    "shop-working.txt",
     "seam.dxf",
     "drawing.svg",
     "shop.txt",
     "shop.md",
-    "made.txt",
+    "sizing.txt",
     "working.txt",
     "working.md",
     "working.html",

@@ -9,8 +9,12 @@ use seamwright::bounds::Field;
 use seamwright::drawing::{DrawError, Extent, TEXT_SIZE, TitleBlock, Units, svg, svg_into};
 use seamwright::error::ErrorKind;
 use seamwright::joint::{Arrangement, Form, Joint, JointKind, JointSpec};
+use seamwright::materials::Materials;
+use seamwright::quantities::Stress;
+use seamwright::rules::{INDIAN, METRIC};
+use seamwright::sizing::{Brief, size};
 
-use drawing_support::{Seen, TITLE, joint, mm, owed};
+use drawing_support::{Seen, TITLE, crossed, joint, legible, mm, owed};
 
 fn treble() -> Joint {
     joint(Form::unequal_straps(3).unwrap(), 190.0, 19.0, 27.0, &[70.0, 57.0], 40.0, Some((16.0, 12.5)))
@@ -164,4 +168,39 @@ fn a_sink_that_refuses_midway() {
     for room in [0, 10, 1000, whole - 1] {
         assert_eq!(svg(&mut Room(room), &treble(), &TITLE), Err(DrawError::Sink));
     }
+}
+
+/// What a shop would send back: a line through a label, a leader through a rivet or a dimension. Joints as they are
+/// sized, of all forms and usual plates, and ties.
+#[test]
+fn nothing_is_crossed() {
+    let steel = Materials::new(Stress::mpa(88.0), Stress::mpa(68.0)).bearing(Stress::mpa(132.0));
+    let forms = (1..=4).map(Form::lap).chain((1..=3).map(Form::single_strap));
+    let forms = forms.chain((1..=5).map(Form::double_strap)).chain((2..=5).map(Form::unequal_straps));
+    let mut joints = Vec::new();
+    for form in forms.map(Result::unwrap) {
+        for form in [form.chain(), form.zigzag()] {
+            for t in [6.0, 9.0, 13.0, 20.0, 28.0, 40.0] {
+                for book in [&METRIC, &INDIAN] {
+                    if let Ok(design) = size(&Brief::new(form, mm(t), steel), &book.rules) {
+                        joints.push((design.joint, Extent::Seam));
+                    }
+                }
+            }
+        }
+    }
+    assert!(joints.len() > 200, "{}", joints.len());
+    for rows in [&[1, 2, 3][..], &[2, 2], &[1, 2], &[3, 3, 3], &[1, 2, 3, 4], &[2, 3, 2]] {
+        let rows: Vec<_> = rows.iter().map(|n| (*n, 2)).collect();
+        let form = Form::from_rows(JointKind::DoubleStrap, Arrangement::Zigzag, &rows).unwrap();
+        let gaps = vec![60.0; rows.len() - 1];
+        joints.push((joint(form, 300.0, 12.0, 21.0, &gaps, 35.0, Some((8.0, 8.0))), Extent::Tie));
+    }
+    let mut wrong = Vec::new();
+    for (joint, extent) in &joints {
+        let seen = Seen::of(joint, &TitleBlock { extent: *extent, ..TITLE }).unwrap();
+        legible(&seen).unwrap();
+        wrong.extend(crossed(&seen).into_iter().map(|w| format!("{}, {:?}: {w}", joint.form(), joint.plate())));
+    }
+    assert!(wrong.is_empty(), "{} of {}\n{}", wrong.len(), joints.len(), wrong.join("\n"));
 }

@@ -5,8 +5,7 @@ mod generate;
 use generate::{Reach, stated};
 use proptest::prelude::*;
 use seamwright::Error;
-use seamwright::drawing::{DrawError, Extent, TitleBlock, dxf, dxf_seam};
-use seamwright::error::ErrorKind;
+use seamwright::drawing::{Extent, TitleBlock, dxf, dxf_seam};
 use seamwright::joint::{Arrangement, Form, Joint, JointKind, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Stress};
@@ -128,16 +127,16 @@ proptest! {
     fn drawing_and_shop_sheet_have_the_same_holes(
         s in stated(Reach::Usual, 6, 0.0),
         (pitches, first, last) in (1.0..20.0_f64, 0.6..3.0_f64, 0.6..3.0_f64),
-        girth in any::<bool>(),
+        run in 0..3_u8,
     ) {
         let stated = s.joint();
         let d = stated.rows().iter().map(|r| r.hole().to_mm()).fold(0.0, f64::max);
         let (first, last) = (first * d, last * d);
         let length = pitches * stated.strip().to_mm() + first + last;
-        let run = if girth {
-            Run::Girth { diameter: mm(length), measured: Measured::Circle, other: Face::Outside }
-        } else {
-            straight(length, first, last)
+        let run = match run {
+            0 => Run::Girth { diameter: mm(length), measured: Measured::Circle, other: Face::Outside },
+            1 => straight(length, first, last),
+            _ => Run::Tie,
         };
         // Rows that a shop or a drawing refuses have no holes to compare.
         let Ok(sheet) = sheet_of(&stated, run) else { return Ok(()) };
@@ -152,6 +151,11 @@ proptest! {
             // Turned by a right angle: along is down, left of it is right. A lap is told from the edge of plate B.
             (if lap { h.y.to_mm() - half } else { h.y.to_mm() }, -h.x.to_mm(), radius)
         }).collect();
+        if matches!(run, Run::Tie) {
+            // The drawing of the form alone is a drawing of the same tie.
+            let alone = text(&sheet.joint, &TitleBlock { extent: Extent::Tie, ..TITLE });
+            same_holes(holes(&alone), table.clone());
+        }
         same_holes(holes(&out), table);
     }
 }
@@ -180,14 +184,14 @@ fn titles_cannot_break_the_format() {
 }
 
 #[test]
-fn ties_are_no_seams() {
+fn the_sheet_says_whether_it_is_a_tie() {
     let sheet = sheet_of(&double_lap(), straight(1064.0, 40.0, 40.0)).unwrap();
-    let kind = |sheet: &ShopSheet, title: &TitleBlock<'_>| match dxf_seam(&mut String::new(), sheet, title) {
-        Err(DrawError::Input(e)) => e.kind,
-        other => panic!("{other:?}"),
-    };
-    assert_eq!(kind(&sheet, &TitleBlock { extent: Extent::Tie, ..TITLE }), ErrorKind::NotForThisForm);
-    assert_eq!(kind(&sheet_of(&double_lap(), Run::Tie).unwrap(), &TITLE), ErrorKind::NotForThisForm);
+    let mut out = String::new();
+    dxf_seam(&mut out, &sheet, &TitleBlock { extent: Extent::Tie, ..TITLE }).unwrap();
+    assert_eq!(out, seam_text(&sheet));
+    let tie = seam_text(&sheet_of(&double_lap(), Run::Tie).unwrap());
+    assert_eq!(holes(&tie).len(), 2);
+    assert!(tie.contains("width 71") && !tie.contains("seam "));
     // A drawing of the form alone shows three pitches, and no length of seam.
     let drawing = text(&double_lap(), &TITLE);
     assert_eq!(holes(&drawing).len(), 6);

@@ -450,3 +450,37 @@ fn what_can_be_built() {
         assert!(build(name, &[("p", p), ("g", g * (1.0 + MORE))]).is_ok(), "{name}");
     }
 }
+
+/// Heads 1.6 rivets wide (custom of the trade): below, at and above the room that they need, by hand.
+#[test]
+fn heads_need_room() {
+    let heads = |spec: JointSpec, subject: Subject, row: u8| {
+        let a = check(&spec.build().unwrap(), &materials(&start(&[])), &METRIC.rules).unwrap();
+        a.findings.find(subject, row).map(|f| (f.verdict, f.required, (1e6 * f.provided).round() / 1e6))
+    };
+    // Unequal straps, 20 mm rivets in 21 mm holes: a head reaches 16 mm. Row 2 lies 35 mm within the narrow strap.
+    let butt = |gap: f64| {
+        let spec = JointSpec::new(Form::unequal_straps(2).unwrap(), mm(120.0), mm(12.0), mm(21.0)).margin(mm(35.0));
+        spec.rivet(mm(20.0)).straps(mm(10.0), mm(8.0)).back_pitch(1, mm(gap))
+    };
+    for (gap, expected) in [(50.9, Verdict::Open), (51.0, Verdict::Met), (60.0, Verdict::Met)] {
+        let found = heads(butt(gap), Subject::HeadAtStrap, 1);
+        assert_eq!(found, Some((expected, 16.0, (1e6 * (gap - 35.0)).round() / 1e6)), "{gap}");
+    }
+    let equal = JointSpec::new(Form::double_strap(2).unwrap(), mm(80.0), mm(12.0), mm(21.0)).margin(mm(35.0));
+    assert_eq!(heads(equal.strap(mm(8.0)).back_pitch(1, mm(40.0)), Subject::HeadAtStrap, 1), None);
+    // In a row: 32 mm.
+    let lap = |p: f64| JointSpec::new(Form::lap(1).unwrap(), mm(p), mm(12.0), mm(21.0)).rivet(mm(20.0));
+    assert_eq!(heads(lap(31.9), Subject::HeadsInRow, 1), Some((Verdict::Open, 32.0, 31.9)));
+    assert_eq!(heads(lap(32.0), Subject::HeadsInRow, 1), None);
+    // Two rows of a zig-zag 48 mm in pitch are 24 mm apart along: heads touch where sqrt(g^2 + 24^2) is 32, so
+    // g = 21.166; in chain where g itself is 32.
+    let two =
+        |form: Form, g: f64| JointSpec::new(form, mm(48.0), mm(12.0), mm(21.0)).rivet(mm(20.0)).back_pitch(1, mm(g));
+    let zigzag = Form::lap(2).unwrap();
+    let found = heads(two(zigzag, 18.0), Subject::HeadsOfRows, 1);
+    assert_eq!(found, Some((Verdict::Open, 32.0, 30.0))); // 18, 24, 30
+    assert_eq!(heads(two(zigzag, 21.2), Subject::HeadsOfRows, 1), None);
+    assert_eq!(heads(two(zigzag.chain(), 31.9), Subject::HeadsOfRows, 1), Some((Verdict::Open, 32.0, 31.9)));
+    assert_eq!(heads(two(zigzag.chain(), 32.0), Subject::HeadsOfRows, 1), None);
+}

@@ -1,6 +1,7 @@
 //! Checking: every failure mode, the efficiencies, and the rules that are met or not.
 
 mod finding;
+mod heads;
 mod percent;
 mod rules_met;
 

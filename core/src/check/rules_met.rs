@@ -18,6 +18,7 @@ pub(super) fn dimensions<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules
     rows_and_margin(c, joint, given, rules, out);
     straps(c, joint, given, rules, out);
     grip(joint, rules, out);
+    super::heads::heads(joint, out);
 }
 
 fn plate_and_hole(joint: &Joint, rules: &Rules, out: &mut Findings) {

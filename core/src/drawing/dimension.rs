@@ -85,7 +85,10 @@ pub(super) fn across(
     words: &str,
     tag: Tag,
 ) -> fmt::Result {
-    let past = if from < y { 1.5 } else { -1.5 };
+    // A text that is wider than its dimension stands beyond the line, where no extension line crosses it.
+    let wider = width(words) > x1 - x0;
+    let past = if wider { 0.4 } else { 1.5 };
+    let past = if from < y { past } else { -past };
     for x in [x0, x1] {
         canvas.line(Line::Dimension, at(x, from), at(x, y + past))?;
     }
@@ -95,32 +98,37 @@ pub(super) fn across(
     canvas.line(Line::Dimension, at(x0 - out, y), at(x1 + out, y))?;
     arrow(canvas, a, if short { at(x0 - 9.0, y) } else { b })?;
     arrow(canvas, b, if short { at(x1 + 9.0, y) } else { a })?;
-    let at = at(0.5 * (x0 + x1), y - ABOVE);
+    let base = if wider && from < y { y + ABOVE + 0.8 * TEXT_SIZE } else { y - ABOVE };
+    let at = at(0.5 * (x0 + x1), base);
     canvas.text(&Text { content: words, at, anchor: Anchor::Middle, upright: false, key: tag.key, row: tag.row })
 }
 
 /// A single dimension up the sheet, its line at `x`, extension lines from the right; its text reads upwards, left of
-/// the line. A text too long for it moves up, past `above`, where no extension line of another dimension crosses it, but
-/// stays in `limits`.
+/// the line. A text too long for it moves down, past `below`, or up, past `above`, where no extension line of another
+/// dimension crosses it, but stays in `limits`.
 pub(super) fn upwards(
     canvas: &mut dyn Canvas,
     x: f64,
     (y0, y1): (f64, f64),
     (from0, from1): (f64, f64),
-    (above, limits): (f64, (f64, f64)),
+    (above, below, limits): (f64, f64, (f64, f64)),
     words: &str,
     tag: Tag,
 ) -> fmt::Result {
-    canvas.line(Line::Dimension, at(from0, y0), at(x - 0.9, y0))?;
-    canvas.line(Line::Dimension, at(from1, y1), at(x - 0.9, y1))?;
     let (a, b) = (at(x, y0), at(x, y1));
     let short = y1 - y0 < ROOM;
     let wide = width(words);
+    // Extension lines do not run into a text that reaches beyond them.
+    let past = if wide > y1 - y0 { 0.3 } else { 0.9 };
+    canvas.line(Line::Dimension, at(from0, y0), at(x - past, y0))?;
+    canvas.line(Line::Dimension, at(from1, y1), at(x - past, y1))?;
     let (mut top, mut bottom) = if short { (y0 - 6.0, y1 + 6.0) } else { (y0, y1) };
     let mut middle = 0.5 * (y0 + y1);
     let outside = wide > y1 - y0 + 3.0;
     if outside {
-        middle = smaller(y0 - if short { 5.0 } else { 1.5 }, above) - 0.5 * wide;
+        let clear = if short { 5.0 } else { 1.5 };
+        let under = larger(y1 + clear, below);
+        middle = if under + wide <= limits.1 { under + 0.5 * wide } else { smaller(y0 - clear, above) - 0.5 * wide };
     }
     middle = larger(smaller(middle, limits.1 - 0.5 * wide), limits.0 + 0.5 * wide);
     if outside {
@@ -159,15 +167,21 @@ impl Part {
     }
 }
 
-/// A chain of dimensions on a line at `y`. Labels that do not fit into their part are spread out below the line, in
+/// A chain of dimensions on a line at `y`, with extension lines from `from`. Labels that do not fit into their part are spread out below the line, in
 /// their order, each with a leader: neither labels nor leaders can cross.
 pub(super) fn chain(
     canvas: &mut dyn Canvas,
     parts: &mut heapless::Vec<Part, PARTS>,
-    y: f64,
+    (from, y): (f64, f64),
     limits: (f64, f64),
 ) -> fmt::Result {
     spread(parts, limits);
+    // Extension lines, from `from`: no further than the line where leaders go on from there.
+    let past = if parts.iter().any(|part| part.place.is_some()) { 0.0 } else { 1.5 };
+    let ends = parts.iter().map(|part| part.x0).chain(parts.last().map(|part| part.x1));
+    for x in ends {
+        canvas.line(Line::Dimension, at(x, from), at(x, y + past))?;
+    }
     let below = y + 3.0;
     for part in parts.iter() {
         let (a, b) = (at(part.x0, y), at(part.x1, y));
@@ -204,7 +218,9 @@ fn spread(parts: &mut heapless::Vec<Part, PARTS>, (left, right): (f64, f64)) {
     let (mut end, mut pushed, mut count) = (f64::NEG_INFINITY, 0.0, 0.0);
     for part in parts.iter_mut() {
         let (wide, wish) = (width(&part.words), part.middle());
-        if wide + 1.0 > part.x1 - part.x0 {
+        let span = part.x1 - part.x0;
+        // The strokes at the ends of short parts take room of their own.
+        if wide + 2.4 > span {
             let place = larger(wish, end + gap + 0.5 * wide);
             part.place = Some(place);
             end = place + 0.5 * wide;
@@ -232,8 +248,8 @@ fn spread(parts: &mut heapless::Vec<Part, PARTS>, (left, right): (f64, f64)) {
     }
 }
 
-/// A break line between two points along one axis, with a zigzag at a third (centre lines run through the middle).
-pub(super) fn break_line(canvas: &mut dyn Canvas, from: Point, to: Point) -> fmt::Result {
+/// A break line between two points along one axis, with a zigzag `mark` mm from the first.
+pub(super) fn break_line(canvas: &mut dyn Canvas, from: Point, to: Point, mark: f64) -> fmt::Result {
     let (dx, dy) = (to.x - from.x, to.y - from.y);
     let long = abs(dx) + abs(dy);
     if long <= 0.0 {
@@ -243,7 +259,7 @@ pub(super) fn break_line(canvas: &mut dyn Canvas, from: Point, to: Point) -> fmt
     let high = smaller(2.0, 0.25 * long);
     let step = 0.25 * high;
     let on = |along: f64, off: f64| at(from.x + along * ux - off * uy, from.y + along * uy + off * ux);
-    let m = long / 3.0;
+    let m = mark;
     let mut last = from;
     for next in [on(m - 2.0 * step, 0.0), on(m - step, high), on(m + step, -high), on(m + 2.0 * step, 0.0), to] {
         canvas.line(Line::Break, last, next)?;

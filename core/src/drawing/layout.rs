@@ -169,11 +169,14 @@ pub(super) fn sheet(canvas: &mut dyn Canvas, shape: &Shape<'_>, block: &Block<'_
         broken: !shape.tie,
         measured: false,
     };
+    // Beside the plan, so that their leaders stay clear of the section; above the title block.
+    let lowest = b - block.height(&words) - plan::LEADING * f64::from(plan::hole_lines(shape));
+    let hole_label = larger(smaller(plan_top + 4.0, lowest), HOLES);
     let room = Room {
         across: (l + 2.0, VIEWS_END),
         top: t + 2.0,
         lanes: left,
-        holes: at(COLUMN + 2.0, HOLES),
+        holes: at(COLUMN + 2.0, hole_label),
         wide: title::WIDE - 3.0,
         units,
     };

@@ -1,6 +1,7 @@
 //! Drawings of a joint: section and plan on one sheet, as SVG; hole centres at full size, as DXF.
 //!
-//! * [`svg`] and [`svg_into`]: an A4 sheet, landscape, with section, plan, dimensions, title block and caution.
+//! * [`svg`] and [`svg_into`]: an A4 sheet, landscape, with section, plan, dimensions, title block and caution;
+//!   [`svg_seam`]: of a shop sheet, with length, number of pitches and end distances.
 //! * [`dxf`] and [`dxf_seam`]: the same views at full size (1 drawing unit is 1 mm), of three pitches or over the real
 //!   length of a seam with the holes of its shop sheet, on the layers
 //!   `OUTLINE`, `HOLES`, `CENTRE`, `DIMENSIONS` and `TEXT`, in the oldest ASCII form that every CAD program reads (R12).
@@ -9,7 +10,7 @@
 //! Practice followed: kinds of lines and their weights as in ISO 128, dimensions as in ISO 129, scales as in ISO 5455
 //! (and 1:2.5, which shops use), lettering 2.5 mm high, first-angle projection with its symbol. Conventions of this
 //! library's drawings, which the sheet states too: driven rivets fill their holes; heads are snap heads 1.6 d wide and
-//! 0.7 d high (common practice; d is the hole); the plan leaves them out and shows the holes; the section turns all
+//! 0.7 d high (common practice; d is the cold rivet, as on the shop sheet); the plan leaves them out and shows the holes; the section turns all
 //! rows into its plane. The second or narrow strap of a double-strapped joint lies on top, as does a single strap.
 //!
 //! Nothing is allocated: texts are written as they are found, so that a sink may stop midway.
@@ -32,7 +33,7 @@ use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
 use crate::joint::Joint;
 use crate::quantities::Length;
-use crate::shop::{Layout, Run, ShopSheet};
+use crate::shop::{Run, ShopSheet};
 use crate::text::{Count, Slice, TextError};
 
 /// Units of the dimensions written on a drawing.
@@ -172,6 +173,38 @@ pub fn svg(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> R
     Ok(canvas.end()?)
 }
 
+/// Writes the A4 sheet of a shop sheet as SVG: the joint with the fitted pitch, and in the notes the length, the number
+/// of pitches and the end distances. The run of the sheet says whether it is a seam or a tie.
+///
+/// # Errors
+/// As [`sheet`].
+///
+/// ```
+/// use seamwright::drawing::{TitleBlock, svg_seam};
+/// use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
+/// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
+/// let stated = JointSpec::new(Form::lap(1)?, Length::mm(56.0), Length::mm(12.0), Length::mm(23.0));
+/// let joint = stated.rivet(Length::mm(22.0)).margin(Length::mm(35.0)).build()?;
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+/// let run = Run::Straight { length: Length::mm(640.0), first_end: Length::mm(40.0), last_end: Length::mm(40.0) };
+/// let order = Order::steel(run, HeadForm::Button, LengthRule::SteelButton, Stock::cut_to_length());
+/// let sheet = shop_sheet(&joint, &steel, &METRIC.rules, &order)?;
+/// let mut out = String::new();
+/// svg_seam(&mut out, &sheet, &TitleBlock::new("Feed tank", "T-7")).unwrap();
+/// assert!(out.contains("10 pitches of 56"));
+/// let long = TitleBlock::new("A name that is far too long for the three lines that an object has in the block", "");
+/// assert!(svg_seam(&mut out, &sheet, &long).is_err());
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn svg_seam(out: &mut dyn fmt::Write, sheet: &ShopSheet, title: &TitleBlock<'_>) -> Result<(), DrawError> {
+    let title = made(sheet, title);
+    let shape = shape::Shape::new(&sheet.joint, title.extent)?;
+    let block = title::Block::new(&sheet.joint, &title)?.with_run(sheet);
+    let mut canvas = svg_writer::Svg::begin(out, &title)?;
+    layout::sheet(&mut canvas, &shape, &block)?;
+    Ok(canvas.end()?)
+}
+
 /// Writes the A4 sheet as SVG into a buffer, all or nothing.
 ///
 /// # Errors
@@ -241,13 +274,13 @@ pub fn dxf(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> R
 ///
 /// Datum: the sheet's. The seam runs downwards: what lies `x` along it has `-x` for its ordinate; the abscissa runs to
 /// the left of it seen along `x`, from the middle of the joint (the butt, or the middle of the lap). A girth is drawn
-/// unrolled.
+/// unrolled. The run of the sheet says whether it is a seam or a tie, whatever the title block says.
 ///
 /// # Errors
-/// As [`sheet`]; [`ErrorKind::NotForThisForm`] for a tie, which [`dxf`] draws.
+/// As [`sheet`].
 ///
 /// ```
-/// use seamwright::drawing::{Extent, TitleBlock, dxf_seam};
+/// use seamwright::drawing::{TitleBlock, dxf_seam};
 /// use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
 /// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
 /// let stated = JointSpec::new(Form::lap(1)?, Length::mm(56.0), Length::mm(12.0), Length::mm(23.0));
@@ -259,14 +292,19 @@ pub fn dxf(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> R
 /// let (mut out, title) = (String::new(), TitleBlock::new("Feed tank", "T-7"));
 /// dxf_seam(&mut out, &sheet, &title).unwrap();
 /// assert_eq!(out.matches("CIRCLE\n8\nHOLES\n").count(), 11); // ten pitches of 56 mm and the closing hole
-/// assert!(dxf_seam(&mut out, &sheet, &TitleBlock { extent: Extent::Tie, ..title }).is_err());
+/// let long = TitleBlock::new("A name that is far too long for the three lines that an object has in the block", "");
+/// assert!(dxf_seam(&mut out, &sheet, &long).is_err());
 /// # Ok::<(), seamwright::Error>(())
 /// ```
 pub fn dxf_seam(out: &mut dyn fmt::Write, sheet: &ShopSheet, title: &TitleBlock<'_>) -> Result<(), DrawError> {
-    if title.extent == Extent::Tie || matches!(sheet.order.run(), Run::Tie) {
-        return Err(DrawError::Input(Error::new(ErrorKind::NotForThisForm, Field::RunLength).value(sheet.along.seam)));
-    }
-    full_size(out, &sheet.joint, title, Some((Length::mm(sheet.along.seam), sheet.layout())))
+    let title = made(sheet, title);
+    full_size(out, &sheet.joint, &title, Some(sheet))
+}
+
+/// The title block with the extent of a shop sheet.
+fn made<'a>(sheet: &ShopSheet, title: &TitleBlock<'a>) -> TitleBlock<'a> {
+    let extent = if matches!(sheet.order.run(), Run::Tie) { Extent::Tie } else { Extent::Seam };
+    TitleBlock { extent, ..*title }
 }
 
 /// Both drawings at full size.
@@ -274,10 +312,14 @@ fn full_size(
     out: &mut dyn fmt::Write,
     joint: &Joint,
     title: &TitleBlock<'_>,
-    seam: Option<(Length, &Layout)>,
+    seam: Option<&ShopSheet>,
 ) -> Result<(), DrawError> {
     let shape = shape::Shape::new(joint, title.extent)?;
-    let block = title::Block::new(joint, title)?;
+    let mut block = title::Block::new(joint, title)?;
+    if let Some(sheet) = seam {
+        block = block.with_run(sheet);
+    }
+    let seam = seam.map(|sheet| (Length::mm(sheet.along.seam), sheet.layout()));
     let scales = layout::Scales::choose(&shape, &block);
     let mut canvas = dxf_writer::Dxf::begin(out, scales.plan.factor)?;
     layout::full_size(&mut canvas, &shape, &block, scales.plan.factor, seam)?;

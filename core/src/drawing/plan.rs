@@ -112,18 +112,39 @@ pub(super) fn draw(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &PlanView, 
     hole_labels(canvas, shape, view, room)
 }
 
+/// The middle of the widest gap between two lines across the plan: its ends, edges and centre lines.
+fn widest_gap(shape: &Shape<'_>, view: &PlanView) -> f64 {
+    let (x0, x1) = view.ends(shape);
+    let (wide, narrow) = (shape.half, shape.half_narrow);
+    let edges = [-wide, -narrow, 0.0, narrow, wide].map(|x| view.x(x));
+    let mut best = (x0, x0);
+    let mut from = x0;
+    while from < x1 {
+        let columns = shape.columns().map(|(x, _)| view.x(x));
+        let next = edges.into_iter().chain(columns).filter(|x| *x > from).fold(x1, smaller);
+        if next - from > best.1 - best.0 {
+            best = (from, next);
+        }
+        from = next;
+    }
+    0.5 * (best.0 + best.1)
+}
+
 fn outlines(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &PlanView) -> fmt::Result {
     let (x0, x1) = view.ends(shape);
     let (y0, y1) = (view.top, view.bottom());
+    // Break marks stand clear of the centre lines: of the rows, and of a tie.
+    let mark = widest_gap(shape, view) - x0;
+    let beside = (y1 - y0) / if shape.tie { 4.0 } else { 3.0 };
     for y in [y0, y1] {
         if view.broken {
-            break_line(canvas, at(x0, y), at(x1, y))?;
+            break_line(canvas, at(x0, y), at(x1, y), mark)?;
         } else {
             canvas.line(Line::Outline, at(x0, y), at(x1, y))?;
         }
     }
     for x in [x0, x1] {
-        break_line(canvas, at(x, y0), at(x, y1))?;
+        break_line(canvas, at(x, y0), at(x, y1), beside)?;
     }
     let mut edge = |kind: Line, x: f64| canvas.line(kind, at(view.x(x), y0), at(view.x(x), y1));
     match shape.kind {
@@ -217,7 +238,10 @@ fn mask(shape: &Shape<'_>, like: impl Fn(&RowLine) -> bool) -> u32 {
 /// Dimensions along the seam, each in a lane of its own: inner pitches next to the plan, the pitch outside of them.
 fn along(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &PlanView, room: &Room) -> fmt::Result {
     let (x0, _) = view.ends(shape);
-    let limits = (view.top - 2.5, (room.top, view.bottom() + 5.0));
+    // Below the extension lines of all dimensions but those of the whole length.
+    let below = shape.rows().fold(view.top, |y, row| larger(y, view.rivet(row, 1)));
+    let below = shape.rows().next().map_or(below, |row| larger(below, view.rivet(row, 1))) + 2.5;
+    let limits = (view.top - 2.5, below, (room.top, view.bottom() + 5.0));
     let mut x = smaller(x0, room.lanes) - LANES.0;
     let mut lane = |from: (f64, f64), ys: (f64, f64), words: &str, tag: Tag| {
         let done = dimension::upwards(canvas, x, ys, from, limits, words, tag);
@@ -282,11 +306,18 @@ fn chain(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &PlanView, room: &Roo
     let tag = Tag { key: "inner_margin", row: 0 };
     let _ = parts.push(Part::new(label("", room.units, shape.margin)?, tag, before, end));
     let (from, y) = (view.bottom(), view.bottom() + CHAIN);
-    for part in &parts {
-        canvas.line(Line::Dimension, at(part.x0, from + 1.0), at(part.x0, y + 1.5))?;
+    dimension::chain(canvas, &mut parts, (from + 1.0, y), room.across)
+}
+
+/// The most lines that the hole labels take.
+pub(super) fn hole_lines(shape: &Shape<'_>) -> u32 {
+    let sizes = shape.rows().filter(|row| {
+        shape.rows().take(row.number.wrapping_sub(1)).all(|r| r.hole != row.hole || r.rivet != row.rivet)
+    });
+    match sizes.count() {
+        1 => 1,
+        many => u32::try_from(many).unwrap_or(u32::MAX).saturating_mul(2),
     }
-    canvas.line(Line::Dimension, at(end, from + 1.0), at(end, y + 1.5))?;
-    dimension::chain(canvas, &mut parts, y, room.across)
 }
 
 /// Hole and rivet, once for each size, with a leader to the nearest row of that size.
@@ -311,8 +342,14 @@ fn hole_labels(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &PlanView, room
         words.write_str(" hole, rivet ")?;
         dimension::length(&mut words, room.units, row.rivet)?;
 
-        let centre = at(view.x(true_x), view.rivet(row, 0));
         let from = at(room.holes.x - 1.0, y - 1.25);
+        // The first rivet whose leader meets no other hole.
+        let x = view.x(true_x);
+        let mut rivet = 0_u32;
+        while rivet < view.shown(row) && !clear(shape, view, from, at(x, view.rivet(row, rivet))) {
+            rivet = rivet.wrapping_add(1);
+        }
+        let centre = at(x, view.rivet(row, if rivet < view.shown(row) { rivet } else { 0 }));
         let (dx, dy) = (from.x - centre.x, from.y - centre.y);
         let share = 0.5 * row.hole * view.factor / crate::math::sqrt(dx * dx + dy * dy);
         dimension::leader(canvas, from, at(centre.x + share * dx, centre.y + share * dy))?;
@@ -331,6 +368,23 @@ fn hole_labels(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &PlanView, room
         }
     }
     Ok(())
+}
+
+/// Whether a leader from the right to a hole meets no other hole.
+fn clear(shape: &Shape<'_>, view: &PlanView, from: Point, to: Point) -> bool {
+    let (dx, dy) = (from.x - to.x, from.y - to.y);
+    let long = crate::math::sqrt(dx * dx + dy * dy);
+    // Of a whole seam only what lies near enough is looked at: leaders fall less steeply than they run.
+    shape.columns().filter(|(true_x, _)| view.x(*true_x) >= to.x).all(|(true_x, row)| {
+        let (x, radius) = (view.x(true_x) - to.x, 0.5 * row.hole * view.factor + 0.3);
+        (0..view.shown(row).min(64)).all(|i| {
+            let y = view.rivet(row, i) - to.y;
+            let own = x == 0.0 && y == 0.0;
+            let off = crate::math::abs(x * dy - y * dx);
+            let along = x * dx + y * dy;
+            own || along < 0.0 || off > radius * long
+        })
+    })
 }
 
 /// Where the first rivet of so many strips lies in a length: remainders alike at both ends.

@@ -10,8 +10,6 @@ use super::shape::{RowLine, Shape};
 use crate::joint::JointKind;
 use crate::math::{larger, round_up, smaller};
 
-/// Width and height of a snap head, in holes: common practice.
-const HEAD: (f64, f64) = (1.6, 0.7);
 /// Gap drawn at the butt, mm of the sheet.
 const GAP: f64 = 1.0;
 /// From the section to the dimension of a width, above and below.
@@ -35,7 +33,7 @@ pub(super) struct SectionView {
 /// Height of heads and members, true size.
 pub(super) fn height(shape: &Shape<'_>) -> f64 {
     let [a, b, c] = shape.thick;
-    a + b + c + 2.0 * HEAD.1 * shape.largest_hole()
+    a + b + c + 2.0 * shape.highest_head()
 }
 
 /// One plate or strap as it is cut.
@@ -67,7 +65,7 @@ struct Stack {
 fn stack(shape: &Shape<'_>, view: &SectionView) -> Stack {
     let [plate, other, narrow] = shape.thick;
     let s = view.factor;
-    let highest = view.top + s * HEAD.1 * shape.largest_hole();
+    let highest = view.top + s * shape.highest_head();
     let left = view.x - s * shape.half - STUB;
     let right = view.x + s * shape.half + STUB;
     let (a, b) = (view.x - s * shape.half, view.x + s * shape.half);
@@ -79,7 +77,7 @@ fn stack(shape: &Shape<'_>, view: &SectionView) -> Stack {
         y1: y0 + s * thick,
         broken: (false, false),
         rising: true,
-        apart: 1.8,
+        apart: 2.4,
         double_only: false,
         caulked: (false, false),
     };
@@ -142,7 +140,7 @@ pub(super) fn draw(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &SectionVie
 fn draw_member(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &SectionView, m: &Member) -> fmt::Result {
     for (x, broken, caulked, out) in [(m.x0, m.broken.0, m.caulked.0, -1.0), (m.x1, m.broken.1, m.caulked.1, 1.0)] {
         if broken {
-            break_line(canvas, at(x, m.y0 - 1.5), at(x, m.y1 + 1.5))?;
+            break_line(canvas, at(x, m.y0 - 1.5), at(x, m.y1 + 1.5), (m.y1 - m.y0 + 3.0) / 3.0)?;
         } else {
             canvas.line(Line::Outline, at(x, m.y0), at(x, m.y1))?;
         }
@@ -179,7 +177,8 @@ fn piece(canvas: &mut dyn Canvas, m: &Member, x0: f64, x1: f64) -> fmt::Result {
     if thick < 0.9 {
         return Ok(()); // too thin to be hatched between two outlines
     }
-    let apart = larger(smaller(m.apart, 0.5 * thick), 0.7);
+    // Parts that touch differ in spacing at every thickness, and in direction where they can.
+    let apart = m.apart * larger(smaller(1.0, 0.25 * thick), 0.6);
     if m.rising {
         let mut c = round_up(x0 + y0, apart);
         while c < x1 + y1 {
@@ -200,7 +199,7 @@ fn piece(canvas: &mut dyn Canvas, m: &Member, x0: f64, x1: f64) -> fmt::Result {
 
 /// Shank and snap heads, with the centre line.
 fn draw_rivet(canvas: &mut dyn Canvas, row: &RowLine, x: f64, (y0, y1): (f64, f64), s: f64) -> fmt::Result {
-    let (half, rise, shank) = (0.5 * HEAD.0 * row.hole * s, HEAD.1 * row.hole * s, 0.5 * row.hole * s);
+    let (half, rise, shank) = (0.5 * row.head.0 * s, row.head.1 * s, 0.5 * row.hole * s);
     canvas.line(Line::Outline, at(x - shank, y0), at(x - shank, y1))?;
     canvas.line(Line::Outline, at(x + shank, y0), at(x + shank, y1))?;
     canvas.line(Line::Outline, at(x - half, y0), at(x + half, y0))?;
@@ -215,7 +214,7 @@ fn widths(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &SectionView) -> fmt
     let s = view.factor;
     let ends = |half: f64| (view.x - s * half, view.x + s * half);
     let above = view.top - WIDTHS;
-    let head = s * HEAD.1 * shape.largest_hole();
+    let head = s * shape.highest_head();
     let (name, key, half) = match shape.kind {
         JointKind::Lap => ("overlap ", "overlap", shape.half),
         JointKind::SingleStrap => ("strap width ", "strap_width", shape.half),
@@ -257,19 +256,28 @@ fn thicknesses(canvas: &mut dyn Canvas, shape: &Shape<'_>, view: &SectionView, s
             (fourth, if unequal { "wide strap, t = " } else { "lower strap, t = " }, "wide_strap", other),
         ],
     };
-    // All leaders begin above each other, where every member is: they cannot cross.
-    let right = first.map_or(view.x, |m| m.x1);
-    let x = right - smaller(1.5, 0.25 * view.factor * shape.margin);
+    // Beside the outermost rivet, where no head is in the way. A narrow strap ends within it: its leader rises above the
+    // heads first.
+    let inset = smaller(1.5, 0.25 * view.factor * shape.margin);
+    let right = view.x + view.factor * shape.half - inset;
     let mut y = view.labels.y;
     for (member, name, key, value) in list {
         let Some(m) = member else { continue };
         let mut words = Words::new();
         words.write_str(name)?;
         dimension::length(&mut words, view.units, value)?;
-        let end = at(x, 0.5 * (m.y0 + m.y1));
-        dimension::dotted_leader(canvas, at(view.labels.x - 1.0, y - 1.25), end)?;
+        let own = smaller(right, m.x1 - inset);
+        let end = at(own, 0.5 * (m.y0 + m.y1));
+        if own < right {
+            y = smaller(view.top - 2.0 + 1.25, y);
+            let bend = at(own, view.top - 2.0);
+            canvas.line(Line::Dimension, at(view.labels.x - 1.0, y - 1.25), bend)?;
+            dimension::dotted_leader(canvas, bend, end)?;
+        } else {
+            dimension::dotted_leader(canvas, at(view.labels.x - 1.0, y - 1.25), end)?;
+        }
         let at = at(view.labels.x, y);
-        y += 6.0;
+        y = larger(y + 6.0, view.labels.y);
         canvas.text(&Text { content: &words, at, anchor: Anchor::Start, upright: false, key, row: 0 })?;
     }
     Ok(())

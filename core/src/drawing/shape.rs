@@ -3,9 +3,14 @@
 use super::Extent;
 use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
-use crate::joint::{Arrangement, Joint, JointKind, MAX_ROWS, Row};
+use crate::joint::{Joint, JointKind, MAX_ROWS};
 use crate::math;
 use crate::quantities::Length;
+use crate::shop::HeadForm;
+use crate::shop::places::{across, clear_of_each_other, places};
+
+/// The heads that are drawn, with the proportions of the shop sheet.
+const HEAD: HeadForm = HeadForm::Button;
 
 /// Pitches that a plan shows of a seam without a length.
 const SHOWN: u32 = 3;
@@ -25,6 +30,8 @@ pub(super) struct RowLine {
     pub hole: f64,
     /// Cold rivet.
     pub rivet: f64,
+    /// Width and height of its snap heads.
+    pub head: (f64, f64),
     /// Shear planes.
     pub planes: u8,
     /// Number of the row, from 1.
@@ -87,7 +94,7 @@ impl<'a> Shape<'a> {
             shift: 0.0,
         };
         shape.place();
-        shape.clear_of_each_other()?;
+        clear_of_each_other(joint, shape.tie)?;
         Ok(shape)
     }
 
@@ -113,6 +120,11 @@ impl<'a> Shape<'a> {
         self.rows().fold(0.0, |d, row| math::larger(d, row.hole))
     }
 
+    /// Height of the highest head.
+    pub fn highest_head(&self) -> f64 {
+        self.rows().fold(0.0, |h, row| math::larger(h, row.head.1))
+    }
+
     /// From the first to the last rivet along so many strips.
     pub fn reach(&self, strips: u32) -> f64 {
         self.rows().fold(0.0, |most, row| {
@@ -128,90 +140,23 @@ impl<'a> Shape<'a> {
 
     /// Lays the rows out.
     fn place(&mut self) {
-        let zigzag = self.joint.form().arrangement() == Arrangement::Zigzag;
-        let across = |row: &Row| f64::from(row.rivets);
-        let densest = f64::from(self.joint.form().densest_rivets());
-        self.shift = self.tie_shift(zigzag, densest);
-        let mut out = 0.0; // from the outer row
-        let mut before = (0.0, 0.0); // phase and rivets of the row outside
-        let mut side = 1.0;
-        for ((row, line), number) in self.joint.rows().iter().zip(self.lines.iter_mut()).zip(1..) {
-            let n = across(row);
-            let step = self.strip / if self.tie { densest } else { n };
-            let phase = if self.tie {
-                side = -side;
-                0.5 * self.strip - 0.5 * (n - 1.0) * step + side * self.shift
-            } else if zigzag && number > 1 {
-                let (phase, rivets) = before;
-                let next = phase + 0.5 * self.strip / math::larger(rivets, n);
-                math::larger(next - math::round_down(next, step), 0.0)
-            } else {
-                0.0
-            };
-            before = (phase, n);
+        let placed = places(self.joint, self.tie);
+        let rows = self.joint.rows().iter().zip(placed).zip(1_usize..);
+        for (line, ((row, place), number)) in self.lines.iter_mut().zip(rows) {
             // Outer rows of a butt lie furthest from the butt; plate A of a lap comes from the left.
-            let x =
-                if self.kind == JointKind::Lap { self.margin - self.half + out } else { self.half - self.margin - out };
+            let y = across(self.joint, number);
             *line = RowLine {
-                x,
-                phase,
-                step,
+                x: if self.kind == JointKind::Lap { y - self.half } else { y },
+                phase: place.first,
+                step: place.step,
                 rivets: u32::from(row.rivets),
                 hole: row.hole().to_mm(),
                 rivet: row.rivet().to_mm(),
+                head: (HEAD.width() * row.rivet().to_mm(), HEAD.height() * row.rivet().to_mm()),
                 planes: row.planes,
                 number,
             };
-            out += self.joint.back_pitch(number).map_or(0.0, Length::to_mm);
+            self.shift = math::larger(self.shift, math::abs(place.shift));
         }
-    }
-
-    /// Zig-zag rows of a tie interleave by themselves when one is odd and the next even; rows alike are shifted apart.
-    fn tie_shift(&self, zigzag: bool, densest: f64) -> f64 {
-        let odd = |row: &Row| row.rivets & 1 == 1;
-        let rows = self.joint.rows();
-        let alike = rows.iter().zip(rows.iter().skip(1)).any(|(a, b)| odd(a) == odd(b));
-        if self.tie && zigzag && alike {
-            let step = self.strip / densest;
-            // Not so far that the edge comes nearer than one hole to the centre.
-            let room = 0.5 * step - self.joint.rows().iter().fold(0.0, |d, r| math::larger(d, r.hole().to_mm()));
-            math::larger(math::smaller(0.25 * step, room), 0.0)
-        } else {
-            0.0
-        }
-    }
-
-    /// Refuses holes that overlap, between any two rows.
-    fn clear_of_each_other(&self) -> Result<(), Error> {
-        for (a, i) in self.rows().zip(1_u8..) {
-            for b in self.rows().skip(a.number) {
-                let apart = math::abs(a.x - b.x);
-                let touching = 0.5 * (a.hole + b.hole);
-                if apart < touching {
-                    let across = self.nearest(a, b);
-                    if math::at_most(apart * apart + across * across, touching * touching) {
-                        let least = math::sqrt(math::larger(touching * touching - across * across, 0.0));
-                        let error = Error::new(ErrorKind::RowsOverlap, Field::BackPitch).index(i);
-                        return Err(error.value(apart).limit(least));
-                    }
-                }
-            }
-        }
-        Ok(())
-    }
-
-    /// The least distance along the seam between rivets of two rows.
-    fn nearest(&self, a: &RowLine, b: &RowLine) -> f64 {
-        let mut least = self.strip;
-        for i in 0..a.rivets {
-            for j in 0..b.rivets {
-                let off = math::abs(a.phase + a.step * f64::from(i) - b.phase - b.step * f64::from(j));
-                least = math::smaller(least, off);
-                if !self.tie {
-                    least = math::smaller(least, math::abs(self.strip - off));
-                }
-            }
-        }
-        least
     }
 }

@@ -9,6 +9,7 @@ use super::{Extent, TitleBlock, Units};
 use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
 use crate::joint::{Arrangement, Joint, JointKind};
+use crate::shop::{Run, ShopSheet};
 use crate::{CAUTION, VERSION};
 
 /// Width of the block, and where its values begin.
@@ -26,7 +27,7 @@ const SYMBOL: f64 = 9.0;
 pub(super) struct Block<'a> {
     pub title: &'a TitleBlock<'a>,
     form: String<200>,
-    notes: String<400>,
+    notes: String<640>,
 }
 
 impl<'a> Block<'a> {
@@ -52,6 +53,13 @@ impl<'a> Block<'a> {
         let _ = write!(block.form, "{}", joint.form());
         let _ = notes(&mut block.notes, joint, title);
         Ok(block)
+    }
+
+    /// The same with the run of a shop sheet among the notes.
+    pub fn with_run(mut self, sheet: &ShopSheet) -> Self {
+        // There is room for every run.
+        let _ = run(&mut self.notes, sheet, self.title.units);
+        self
     }
 
     /// Lines of caution and notes in a width.
@@ -150,8 +158,8 @@ fn symbol(canvas: &mut dyn Canvas, from: Point) -> fmt::Result {
 /// The conventions of this drawing.
 fn notes(out: &mut dyn Write, joint: &Joint, title: &TitleBlock<'_>) -> fmt::Result {
     out.write_str(
-        "Driven rivets fill their holes (d). Snap heads 1.6 d wide, 0.7 d high (common practice), left out in the plan. \
-Section A-A: all rows turned into its plane.",
+        "Driven rivets fill their holes. Snap heads 1.6 d wide, 0.7 d high (d: cold rivet; common practice), left out in \
+the plan. Section A-A: all rows turned into its plane.",
     )?;
     let form = joint.form();
     let zigzag = form.arrangement() == Arrangement::Zigzag;
@@ -179,6 +187,33 @@ Section A-A: all rows turned into its plane.",
         out.write_str(" Symmetrical about the butt.")?;
     }
     Ok(())
+}
+
+/// Length, number of pitches and ends of a run.
+fn run(out: &mut dyn Write, sheet: &ShopSheet, units: Units) -> fmt::Result {
+    let length = |out: &mut dyn Write, mm: f64| {
+        super::dimension::length(out, units, mm)?;
+        out.write_str(if units == Units::Inch { " in" } else { " mm" })
+    };
+    let taken = &sheet.pitch.taken;
+    match sheet.order.run() {
+        Run::Tie => return Ok(()),
+        Run::Straight { .. } => out.write_str(" Seam ")?,
+        Run::Girth { .. } => out.write_str(" Girth seam, round the circle of holes ")?,
+    }
+    length(out, sheet.along.seam)?;
+    // A strip holds so many pitches of the outer row.
+    let pitches = taken.strips.saturating_mul(u32::from(sheet.joint.form().outer_rivets()));
+    write!(out, ": {pitches} pitch{} of ", if pitches == 1 { "" } else { "es" })?;
+    length(out, taken.pitch)?;
+    if let Run::Straight { first_end, last_end, .. } = sheet.order.run() {
+        out.write_str("; row 1: first hole ")?;
+        length(out, first_end.to_mm())?;
+        out.write_str(" from the end of the plate, last hole ")?;
+        length(out, last_end.to_mm())?;
+        out.write_str(" from the other end")?;
+    }
+    out.write_str(". Places of all holes: shop sheet.")
 }
 
 /// How many lines a text takes.

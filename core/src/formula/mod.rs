@@ -96,9 +96,9 @@ formulas! {
     CircleOutside "Do = Dc + t + t2" "geometry: middle of the next ply outside";
     CircleInside "Do = Dc - t - t2" "geometry: middle of the next ply inside";
     Girth "Lr = pi Dc" "geometry";
-    StripsInRun "k = Lr/p" "geometry";
-    StripOfRun "p = Lr/k" "geometry";
-    RivetsInRun "Nr = s (k n + e)" "geometry: e = 1 where a last hole closes the row";
+    StripsInRun "kx = Lr/p" "geometry";
+    StripOfRun "p = Lr/ks" "geometry";
+    RivetsInRun "Nr = s (ks n + e)" "geometry: e = 1 where a last hole closes the row";
     HolePlace "x = x1 + p k" "geometry";
     HoleAngle "a = 360 x/Lr" "geometry";
     GripOfTwo "G = t + t2" "geometry";

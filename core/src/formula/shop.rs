@@ -38,19 +38,19 @@ pub fn girth<N: Num>(dc: N) -> N {
     N::lit(PI) * dc
 }
 
-/// `k = Lr/p`: strips in the run.
+/// `kx = Lr/p`: strips in the run.
 #[inline(always)]
 pub fn strips_in_run<N: Num>(run: N, p: N) -> N {
     run / p
 }
 
-/// `p = Lr/k`: the strip that divides the run into `k`.
+/// `p = Lr/ks`: the strip that divides the run into `ks`.
 #[inline(always)]
 pub fn strip_of_run<N: Num>(run: N, k: N) -> N {
     run / k
 }
 
-/// `Nr = s (k n + e)`: rivets of a row in the run, on `s` sides, with `e` one where a last hole closes the row.
+/// `Nr = s (ks n + e)`: rivets of a row in the run, on `s` sides, with `e` one where a last hole closes the row.
 #[inline(always)]
 pub fn rivets_in_run<N: Num>(s: N, k: N, n: N, e: N) -> N {
     s * (k * n + e)

@@ -94,14 +94,11 @@ pub(super) fn fit<C: Ctx>(
         Neighbour { strips: k.value() as u32, strip, pitch, admissible: beyond(&limits, pitch).is_none() }
     };
     let low = c.down(Name(Q::Strips, 0), 1.0, exact);
+    // Each neighbour follows its own number of strips, so that a reader finds the one above the other.
+    let fewer = if low.value() > 0.0 { Some(neighbour(low)) } else { None };
     let high = c.up(Name(Q::Strips, 0), 1.0, exact);
     let more = neighbour(high);
     let whole = low.value() == high.value();
-    let fewer = match (whole, low.value() > 0.0) {
-        (true, _) => Some(more),
-        (false, true) => Some(neighbour(low)),
-        (false, false) => None,
-    };
     let (taken, left, fitted) = match fewer {
         _ if whole => (more, None, Fitted::Whole),
         None => (more, None, Fitted::Floor),

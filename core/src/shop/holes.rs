@@ -1,15 +1,13 @@
 //! The holes of a seam: computed one by one from a datum, never stored.
 
 use super::order::Run;
+use super::places::{across, clear_of_each_other, places};
 use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
 use crate::formula;
-use crate::joint::{Arrangement, Form, Joint, JointKind, MAX_ROWS};
+use crate::joint::{Joint, JointKind, MAX_ROWS};
 use crate::math;
 use crate::quantities::Length;
-
-/// A phase this close to nothing is nothing: phases are sums of a few fractions with small denominators.
-const NOTHING: f64 = 1e-9;
 
 /// The side of the seam on which a hole lies.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
@@ -59,8 +57,10 @@ pub struct Hole {
 struct RowHoles {
     count: u32,
     rivets: u8,
-    /// First hole, in strips from the first hole of the seam.
-    phase: f64,
+    /// First hole, mm from the first hole of the seam, from the edge of a tie.
+    first: f64,
+    /// Hole to hole, mm.
+    step: f64,
     /// Across, mm, without the side's sign.
     y: f64,
 }
@@ -76,7 +76,6 @@ pub struct Layout {
     row_count: usize,
     butt: bool,
     start: f64,
-    strip: f64,
     strips: u32,
     girth: Option<f64>,
 }
@@ -91,21 +90,22 @@ impl Layout {
             Run::Tie => (0.0, 0.0, None),
         };
         let straight = matches!(run, Run::Straight { .. });
+        let tie = matches!(run, Run::Tie);
+        clear_of_each_other(joint, tie)?;
         let butt = form.kind() != JointKind::Lap;
         let row_count = form.row_count();
-        let mut layout =
-            Layout { rows: [RowHoles::default(); MAX_ROWS], row_count, butt, start, strip: joint.strip, strips, girth };
-        let phases = if matches!(run, Run::Tie) { tie_phases(form) } else { seam_phases(form) };
-        let holes = layout.rows.iter_mut().zip(form.rows()).zip(phases).zip(joint.rows());
-        for ((((slot, row), phase), made), number) in holes.zip(1_u8..) {
-            let closing = straight && phase == 0.0;
-            let count = strips.saturating_mul(u32::from(row.rivets)).saturating_add(u32::from(closing));
-            let rivets = row.rivets;
-            *slot = RowHoles { count, rivets, phase, y: across(joint, usize::from(number)) };
+        let mut layout = Layout { rows: [RowHoles::default(); MAX_ROWS], row_count, butt, start, strips, girth };
+        let holes = layout.rows.iter_mut().zip(places(joint, tie)).zip(joint.rows());
+        for (((slot, place), made), number) in holes.zip(1_u8..) {
+            let closing = straight && place.first == 0.0;
+            let count = strips.saturating_mul(u32::from(place.rivets)).saturating_add(u32::from(closing));
+            let y = across(joint, usize::from(number));
+            *slot = RowHoles { count, rivets: place.rivets, first: place.first, step: place.step, y };
             // The row must stay inside its plate at both ends.
             if girth.is_none() {
-                let last = if closing { 0.0 } else { 1.0 / f64::from(rivets) - phase };
-                let closest = math::smaller(start + phase * joint.strip, end + last * joint.strip);
+                let reach = place.first + place.step * (f64::from(place.rivets) - 1.0);
+                let last = if closing { 0.0 } else { joint.strip - reach };
+                let closest = math::smaller(start + place.first, end + last);
                 if math::at_most(closest, 0.5 * made.hole) {
                     let error = Error::new(ErrorKind::HoleCutsEdge, Field::Margin).index(number);
                     return Err(error.value(closest).limit(0.5 * made.hole));
@@ -131,13 +131,7 @@ impl Layout {
 
     /// Hole `at` (from 0) of a row, mm from the datum.
     fn along(&self, row: &RowHoles, at: u32) -> f64 {
-        formula::hole_place(self.start, self.strip, row.phase + f64::from(at) / f64::from(row.rivets))
-    }
-
-    /// Where row `row` (from 1) begins, in strips from the first hole of the seam.
-    #[must_use]
-    pub fn phase(&self, row: usize) -> f64 {
-        self.rows.get(row.wrapping_sub(1)).map_or(0.0, |r| r.phase)
+        formula::hole_place(self.start + row.first, row.step, f64::from(at))
     }
 
     /// Strips along the seam.
@@ -246,56 +240,3 @@ impl Iterator for Holes {
 }
 
 impl ExactSizeIterator for Holes {}
-
-/// How far a row (from 1) lies across, mm.
-fn across(joint: &Joint, row: usize) -> f64 {
-    let gaps = joint.form().row_count().saturating_sub(1);
-    let sum = |from: usize, to: usize| {
-        joint.back.iter().take(to).skip(from).fold(0.0, |sum, gap| formula::row_span(sum, *gap))
-    };
-    let before = row.saturating_sub(1);
-    let rows = if joint.form().kind() == JointKind::Lap { sum(0, before) } else { sum(before, gaps) };
-    formula::row_span(joint.margin, rows)
-}
-
-/// Where the rows of a seam begin, in strips: row 1 at its first hole, rows in chain behind it, each zig-zag row in
-/// the middle of the gaps of the row before.
-fn seam_phases(form: &Form) -> [f64; MAX_ROWS] {
-    let mut phases = [0.0; MAX_ROWS];
-    if form.arrangement() == Arrangement::Chain {
-        return phases;
-    }
-    let mut before: Option<(f64, u8)> = None;
-    for (slot, row) in phases.iter_mut().zip(form.rows()) {
-        if let Some((phase, rivets)) = before {
-            let dense = f64::from(if rivets > row.rivets { rivets } else { row.rivets });
-            let steps = (phase + 0.5 / dense) * f64::from(row.rivets);
-            let rest = steps - math::round_down(steps, 1.0);
-            *slot = if rest < NOTHING { 0.0 } else { rest / f64::from(row.rivets) };
-        }
-        before = Some((*slot, row.rivets));
-    }
-    phases
-}
-
-/// Where the rows of a tie begin, in strips: each row centred on the width. Neighbouring zig-zag rows of as many
-/// rivets cannot both be: they lie a quarter of their pitch to either side.
-fn tie_phases(form: &Form) -> [f64; MAX_ROWS] {
-    let mut phases = [0.0; MAX_ROWS];
-    let zigzag = form.arrangement() == Arrangement::Zigzag;
-    let mut before: Option<(u8, bool)> = None;
-    for ((slot, row), number) in phases.iter_mut().zip(form.rows()).zip(1_usize..) {
-        let alike_before = before.is_some_and(|(n, _)| n == row.rivets);
-        let last = number >= form.row_count();
-        let alike_after = !last && form.row(number.wrapping_add(1)).rivets == row.rivets;
-        let left = !(alike_before && before.is_some_and(|(_, left)| left));
-        let share = match (zigzag && (alike_before || alike_after), left) {
-            (false, _) => 0.5,
-            (true, true) => 0.25,
-            (true, false) => 0.75,
-        };
-        *slot = share / f64::from(row.rivets);
-        before = Some((row.rivets, left));
-    }
-    phases
-}

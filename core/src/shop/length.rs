@@ -4,6 +4,7 @@ use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
 use crate::formula::{self, Formula};
 use crate::math;
+use crate::proportion::{SNAP_HEAD_HEIGHT, SNAP_HEAD_WIDTH};
 use crate::rules::Label;
 use crate::step::{Ctx, Name, Num, Quantity as Q};
 
@@ -121,7 +122,7 @@ pub fn allowance<C: Ctx>(c: C, rule: LengthRule, row: u8, d: C::N, g: C::N) -> R
 }
 
 macro_rules! heads {
-    ($($id:ident $key:literal $name:literal $width:literal $height:literal $sunk:literal $label:ident $source:literal;)*) => {
+    ($($id:ident $key:literal $name:literal $width:tt $height:tt $sunk:literal $label:ident $source:literal;)*) => {
         /// The form of a rivet head.
         #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
         #[repr(u8)]
@@ -157,7 +158,7 @@ macro_rules! heads {
 }
 
 heads! {
-    Button "button" "button (snap) head" 1.6 0.7 false Practice "common practice";
+    Button "button" "button (snap) head" SNAP_HEAD_WIDTH SNAP_HEAD_HEIGHT false Practice "common practice";
     SmallRound "small-round" "small round head" 1.75 0.6 false Memory "DIN 660 / ISO 1051, second-hand, approximate";
     Countersunk "countersunk" "countersunk head" 1.5 0.5 true Practice "common practice";
 }

@@ -9,6 +9,7 @@ mod length;
 mod notes;
 mod order;
 mod parts;
+pub(crate) mod places;
 mod plies;
 mod rivets;
 mod table;
@@ -19,6 +20,7 @@ pub use holes::{Hole, Holes, Layout, Side};
 pub use length::{HEAD_FORMS, HeadForm, HeadSize, LENGTH_RULES, LengthRule, allowance};
 pub use notes::{Note, SHOP_NOTES};
 pub use order::{Density, Face, Measured, Order, Run, STEEL_DENSITY, Stock};
+pub use places::SIDE_MARGIN;
 pub use plies::{Along, Cuts, PlateCut};
 pub use rivets::{Masses, RivetLine};
 pub use write::{Style, Units};
@@ -31,7 +33,7 @@ use crate::materials::Materials;
 use crate::math;
 use crate::quantities::Length;
 use crate::rules::Rules;
-use crate::step::{Ctx, Name, Num, Plain, Quantity as Q};
+use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Section};
 
 /// All that a shop needs to make a seam. Lengths in mm, masses in kg.
 #[derive(Clone, Debug)]
@@ -138,8 +140,9 @@ pub fn shop_sheet_with<C: Ctx>(
     rules.validate()?;
     materials.validate()?;
     order.validate(joint)?;
-    // The check below names all of these for the reader.
-    let given = Given::new(c.quiet(), joint, materials);
+    c.section(Section::Given);
+    let given = Given::new(c, joint, materials);
+    c.section(Section::Run);
     let along = Along::new(c, joint, &given, order)?;
     let pitch = fit::fit(c, joint, &given, rules, along.run)?;
     let joint = match pitch.fitted {
@@ -149,10 +152,13 @@ pub fn shop_sheet_with<C: Ctx>(
     let analysis = check_with(c, &joint, materials, rules)?;
     let given = Given::new(c.quiet(), &joint, materials);
     let layout = Layout::new(&joint, order.run(), pitch.taken.strips)?;
+    c.section(Section::ShopRivets);
     let rho = c.given(Name(Q::Density, 0), order.density.to_kg_m3());
     let rivets = rivets::rivets(c, &joint, &given, order, &layout, rho)?;
+    c.section(Section::Cuts);
     let cuts = Cuts::new(c, &joint, &given, &along, rho);
     let made = rivets.get(..joint.form().row_count()).unwrap_or(&[]);
+    c.section(Section::Masses);
     let masses = rivets::masses(c, made, &cuts, &along);
     Ok(ShopSheet { order: *order, joint, pitch, analysis, along, cuts, masses, rivets, layout })
 }

@@ -2,6 +2,7 @@
 
 use super::ShopSheet;
 use super::fit::Fitted;
+use super::places::{SIDE_MARGIN, side_margin};
 use crate::check::Verdict;
 use crate::joint::JointKind;
 use crate::math;
@@ -29,6 +30,7 @@ macro_rules! notes {
 notes! {
     RulesOpen "Rules of the book are not met by the joint as it is to be made: see the re-check.";
     PitchOutside "The width of this tie leaves its pitch outside the limits of the book.";
+    SideMargin "Holes of this tie stand nearer to the edge of its width than 1.5 holes, the custom for margins.";
     CapUnknown "The book's table of greatest pitches does not reach this joint: no cap was applied.";
     HeadAgainstRule "The length rule is not one for this form of closing head: choose the rule by the head, or try a rivet first.";
     GripBeyondRule "The grip is longer than the length rule is stated for (4 diameters).";
@@ -50,6 +52,7 @@ impl<N: Num> ShopSheet<N> {
         match note {
             Note::RulesOpen => self.analysis.findings.iter().any(|f| f.verdict == Verdict::Open),
             Note::PitchOutside => self.pitch.fitted == Fitted::Tie && !self.pitch.taken.admissible,
+            Note::SideMargin => self.pitch.fitted == Fitted::Tie && math::below(side_margin(&self.joint), SIDE_MARGIN),
             Note::CapUnknown => matches!(self.pitch.greatest, Limit::Unknown(_)),
             Note::HeadAgainstRule => rule.sunk() != self.order.head().sunk(),
             Note::GripBeyondRule => rule.greatest_grip().is_some_and(|most| {

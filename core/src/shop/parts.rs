@@ -132,7 +132,9 @@ impl<N: Num> ShopSheet<N> {
                 Run::Girth { .. } => {
                     "x along the circle of holes from a mark at a hole of row 1, angle from the same mark"
                 }
-                Run::Tie => "x across the width of the tie from its edge",
+                Run::Tie => {
+                    "x across the width of the tie from its edge; rows on common gauge lines, centred on the width"
+                }
             })?;
             p.write_str(match self.joint.form().kind() {
                 JointKind::Lap => "; y from the edge of plate B, which is next to row 1",

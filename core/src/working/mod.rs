@@ -26,6 +26,7 @@ use crate::error::{Error, ErrorKind};
 use crate::joint::Joint;
 use crate::materials::Materials;
 use crate::rules::RuleBook;
+use crate::shop::{Order, ShopSheet, shop_sheet, shop_sheet_with};
 use crate::sizing::{Brief, Design, size_with};
 use crate::text::Slice;
 use crate::{CAUTION, VERSION, bounds::Field};
@@ -147,6 +148,47 @@ pub fn write_size(
     record(out, style, book, "Working: sizing of a riveted joint", verdicts, |c| {
         size_with(c, brief, &book.rules).map(Design::values)
     })
+}
+
+/// Makes a shop sheet and writes the working of it: the run and its pitches, the check with the fitted pitch, rivets,
+/// cuts and masses, step by step.
+///
+/// # Errors
+/// Those of [`shop_sheet`](crate::shop::shop_sheet), and of the sink.
+///
+/// ```
+/// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
+/// use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock};
+/// use seamwright::working::{Style, write_shop};
+/// let stated = JointSpec::new(Form::lap(1)?, Length::mm(56.0), Length::mm(12.0), Length::mm(23.0));
+/// let joint = stated.rivet(Length::mm(22.0)).margin(Length::mm(35.0)).build()?;
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+/// let of = |length: f64| {
+///     let run = Run::Straight { length: Length::mm(length), first_end: Length::mm(40.0), last_end: Length::mm(40.0) };
+///     Order::steel(run, HeadForm::Button, LengthRule::SteelButton, Stock::cut_to_length())
+/// };
+/// let mut sheet = String::new();
+/// let made = write_shop(&mut sheet, Style::default(), &joint, &steel, &METRIC, &of(640.0))
+///     .map_err(|e| e.to_string()).unwrap();
+/// assert!(sheet.contains("Run of the seam and pitches in it") && made.rivet_count() == 11);
+/// assert!(write_shop(&mut sheet, Style::default(), &joint, &steel, &METRIC, &of(85.0)).is_err()); // shorter than a pitch
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn write_shop(
+    out: &mut dyn fmt::Write,
+    style: Style,
+    joint: &Joint,
+    materials: &Materials,
+    book: &RuleBook<'_>,
+    order: &Order,
+) -> Result<ShopSheet, WorkingError> {
+    // Bare numbers give the same bits as recorded ones; they outlive the scratch pad.
+    let made = shop_sheet(joint, materials, &book.rules, order)?;
+    let verdicts = |doc: &mut Doc<'_>, _: &()| verdict::write_verdicts(doc, book, made.joint.form(), &made.analysis);
+    record(out, style, book, "Working: shop sheet of a riveted joint", verdicts, |c| {
+        shop_sheet_with(c, joint, materials, &book.rules, order).map(|_| ())
+    })?;
+    Ok(made)
 }
 
 /// A text into a buffer: all of it, or the size needed as the limit of an [`ErrorKind::NoSpace`] error.

@@ -250,7 +250,7 @@ fn write_step(doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>, number: u
             doc.paragraph(&|w| {
                 words(w)?;
                 w.write_str(", ")?;
-                write_reason(w, style, book, why)
+                write_reason(w, style, book, step.name.0.unit(), why)
             })?;
             equation(doc, name, &|w, style| choice(w, style, step))
         }
@@ -258,7 +258,7 @@ fn write_step(doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>, number: u
 }
 
 /// Why a choice fell as it did.
-fn write_reason(out: &mut dyn fmt::Write, style: Style, book: &RuleBook<'_>, why: Why) -> fmt::Result {
+fn write_reason(out: &mut dyn fmt::Write, style: Style, book: &RuleBook<'_>, unit: Unit, why: Why) -> fmt::Result {
     let by = |out: &mut dyn fmt::Write, what: &str, entry: EntryNo| {
         out.write_str(what)?;
         if entry.is_some() {
@@ -272,7 +272,7 @@ fn write_reason(out: &mut dyn fmt::Write, style: Style, book: &RuleBook<'_>, why
         out.write_str(what)?;
         // The words are escaped as text: the value is written as such, whatever the dialect.
         let style = Style { dialect: Dialect::Plain, ..style };
-        write_value(out, &style, Unit::Millimetre, step)
+        write_value(out, &style, unit, step)
     };
     match why {
         Why::Least(e) => by(out, "the least governs", e),
@@ -299,7 +299,11 @@ fn candidate(out: &mut dyn fmt::Write, style: &Style, step: &Step<'_>, place: u8
         write_expression(out, style, step, place, Reading::Symbolic)?;
         out.write_str(" = ")?;
     }
-    style.value(out, step.name.0.unit(), value)
+    let unit = match step.node(place) {
+        Node::Leaf(name, _) => name.0.unit(),
+        _ => step.name.0.unit(),
+    };
+    style.value(out, unit, value)
 }
 
 /// Both candidates of a choice, and the one taken.

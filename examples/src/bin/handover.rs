@@ -2,33 +2,44 @@
 //! hole pattern and the shop sheet of one seam (default directory `target/handover`).
 //!
 //! The scenario is invented: a longitudinal seam on the drum of a steam mangle that never was, 14 mm plate, straps of
-//! unequal width, three rows on each side.
+//! unequal width, three rows on each side; and the splice of a tie in a gantry that never was either.
 //!
-//! `working.*` sizes the joint; `made.txt` works it again with the pitch that the seam takes, which the drawing and the
-//! shop sheet have.
+//! Drawing, hole pattern, shop sheet and `working.*` are all of the joint as it is to be made, with the pitch that the
+//! seam takes. `sizing.txt` is how its dimensions were found, with the pitch before it was fitted, and says so.
 
 use std::fs;
 use std::path::PathBuf;
 
 use seamwright::drawing::{self, Extent, TitleBlock};
-use seamwright::joint::Form;
+use seamwright::joint::{Arrangement, Form, JointKind, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Stress};
-use seamwright::rules::{INDIAN, Rounding};
-use seamwright::shop::{self, HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
+use seamwright::rules::{INDIAN, Rounding, STRUCTURAL};
+use seamwright::shop::{self, HeadForm, LengthRule, Order, Run, ShopSheet, Stock, shop_sheet};
 use seamwright::sizing::{Brief, size};
-use seamwright::working::{Dialect, Style, write_check, write_size};
+use seamwright::working::{Dialect, Style, write_check, write_shop, write_size};
 
 /// Length of the seam, mm.
 const SEAM: f64 = 1500.0;
 /// What every text says of itself.
 const INVENTED: &str = "Invented example: no such mangle, drum or drawing exists.";
 
+/// What the sizing is not.
+fn before(sheet: &ShopSheet) -> String {
+    let (sized, made) = (sheet.pitch.asked, sheet.pitch.taken.pitch);
+    format!(
+        "Sized with a pitch of {sized:.2} mm. The seam takes {} pitches of {made:.2} mm: make it by the shop sheet;\n\
+         working.txt is the check with that pitch.",
+        sheet.pitch.taken.strips
+    )
+}
+
 fn main() -> Result<(), Box<dyn core::error::Error>> {
     let place = PathBuf::from(std::env::args().nth(1).unwrap_or_else(|| "target/handover".to_string()));
     fs::create_dir_all(&place)?;
     let steel = Materials::new(Stress::mpa(88.0), Stress::mpa(68.0)).bearing(Stress::mpa(132.0));
-    let brief = Brief::new(Form::unequal_straps(3)?, Length::mm(14.0), steel);
+    // The outer row stands further out than the book asks, so that its heads clear the edge of the narrow strap.
+    let brief = Brief::new(Form::unequal_straps(3)?, Length::mm(14.0), steel).back_pitch(1, Length::mm(56.0));
 
     // The pitch is adjusted to the seam first: the drawing shows what will be drilled.
     let design = size(&brief, &INDIAN.rules)?;
@@ -45,8 +56,12 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
     sheet.write_markdown(&mut text, &INDIAN, &style)?;
     fs::write(place.join("shop.md"), &text)?;
     let mut text = format!("{INVENTED}\n\n");
-    write_check(&mut text, Style::default(), &sheet.joint, &steel, &INDIAN)?;
-    fs::write(place.join("made.txt"), &text)?;
+    write_shop(&mut text, Style::default(), &design.joint, &steel, &INDIAN, &order)?;
+    fs::write(place.join("shop-working.txt"), &text)?;
+    // The pitch here is the one before it was fitted.
+    let mut text = format!("{INVENTED}\n{}\n\n", before(&sheet));
+    write_size(&mut text, Style::default(), &brief, &INDIAN)?;
+    fs::write(place.join("sizing.txt"), &text)?;
 
     let title = TitleBlock {
         object: "Mangle drum (invented)",
@@ -56,8 +71,28 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
         ..TitleBlock::default()
     };
     let mut text = String::new();
-    drawing::svg(&mut text, &sheet.joint, &title)?;
+    drawing::svg_seam(&mut text, &sheet, &title)?;
     fs::write(place.join("drawing.svg"), &text)?;
+    // A tie, by its shop sheet too: rows on common gauge lines.
+    let form = Form::from_rows(JointKind::DoubleStrap, Arrangement::Zigzag, &[(1, 2), (2, 2), (3, 2)])?;
+    let (width, gap) = (Length::mm(240.0), Length::mm(60.0));
+    let spec = JointSpec::new(form, width, Length::mm(12.0), Length::mm(21.0)).rivet(Length::mm(20.0));
+    let tie = spec.strap(Length::mm(8.0)).margin(Length::mm(35.0)).back_pitch(1, gap).back_pitch(2, gap).build()?;
+    let tie_order = Order::steel(Run::Tie, HeadForm::Button, LengthRule::SteelButton, stock);
+    let tie = shop_sheet(&tie, &steel, &STRUCTURAL.rules, &tie_order)?;
+    let tie_title = TitleBlock {
+        object: "Tie of a pontoon gantry (invented)",
+        drawing_no: "PG-1 (invented)",
+        rule_book: STRUCTURAL.title,
+        ..TitleBlock::default()
+    };
+    let mut text = String::new();
+    drawing::svg_seam(&mut text, &tie, &tie_title)?;
+    fs::write(place.join("tie.svg"), &text)?;
+    let mut text = String::new();
+    drawing::dxf_seam(&mut text, &tie, &tie_title)?;
+    fs::write(place.join("tie.dxf"), &text)?;
+
     // Every hole where the table of the shop sheet has it.
     let mut text = String::new();
     drawing::dxf_seam(&mut text, &sheet, &title)?;
@@ -71,7 +106,7 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
         ("working.tex", Dialect::Latex, "\\section*{"),
     ] {
         let mut text = String::new();
-        write_size(&mut text, Style { dialect, ..Style::default() }, &brief, &INDIAN)?;
+        write_check(&mut text, Style { dialect, ..Style::default() }, &sheet.joint, &steel, &INDIAN)?;
         let words = if dialect == Dialect::Html { format!("<p>{INVENTED}</p>") } else { format!("{INVENTED}\n") };
         let text = text.replacen(mark, &format!("{words}\n{mark}"), 1);
         fs::write(place.join(name), &text)?;

@@ -26,7 +26,9 @@ fn one(page: &mut Page, scene: &Scene<'_>, finding: &Finding) {
     };
     let place = match (finding.subject, finding.row) {
         (_, 0) => String::new(),
-        (Subject::RowDistance, row) => format!(", row {row} to {}", row + 1),
+        (Subject::RowDistance | Subject::HeadAtStrap | Subject::HeadsOfRows, row) => {
+            format!(", row {row} to {}", row + 1)
+        }
         (_, row) => format!(", from row {row}"),
     };
     let units = scene.task.units;

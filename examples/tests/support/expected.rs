@@ -163,6 +163,11 @@ impl Expected {
                 let single = case.rows.iter().filter(|r| r.1 == 1).count();
                 let inner = gaps.iter().skip(single).sum::<f64>() + 2.0 * margin;
                 self.length("w2 provided", 2.0 * inner);
+                // A head reaches 0.8 rivets from its centre; the edge lies a margin outside the next row.
+                let what = "edge of the narrow strap from the row outside it, for heads 1.6 rivets wide (custom)";
+                let what = format!("{what}, row {single} to {}", single + 1);
+                let room = gaps[single - 1] - margin;
+                self.finding(&what, Figure::Length(0.8 * rivet), Figure::Length(room));
             }
         }
         let solid = solid(&joint, s);

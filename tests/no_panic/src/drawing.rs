@@ -70,6 +70,7 @@ pub fn dxf(i: &mut Input) {
     told(drawing::dxf(&mut Slice::new(i.room()), &joint, &title), i);
     let (Some(order), rules) = (order(i), i.rules()) else { return };
     if let Ok(sheet) = shop_sheet(&joint, &i.materials(), &rules, &order) {
+        told(drawing::svg_seam(&mut Slice::new(i.room()), &sheet, &title), i);
         told(drawing::dxf_seam(&mut Slice::new(i.room()), &sheet, &title), i);
     }
 }

@@ -92,6 +92,7 @@ exports! {
     seamwright_proof_drawing_svg drawing::svg;
     seamwright_proof_drawing_dxf drawing::dxf;
     seamwright_proof_working_check working::check;
+    seamwright_proof_working_shop working::shop;
     seamwright_proof_working_size working::size_joint;
     seamwright_proof_working_record working::record;
     seamwright_proof_working_values working::values;

@@ -99,7 +99,7 @@ fn seen<N: Num>(sheet: &ShopSheet<N>, i: &mut Input) {
 
 fn places(layout: &Layout, i: &mut Input) {
     let row = i.index();
-    keep((Layout::in_row(layout, row), Layout::phase(layout, row), Layout::closing(layout, row)));
+    keep((Layout::in_row(layout, row), Layout::closing(layout, row)));
     keep((Layout::strips(layout), Layout::sides(layout), Layout::on_one_side(layout), Layout::total(layout)));
     keep((Layout::closed(layout), Layout::hole(layout, i.half_word()), Layout::place(layout, row, i.half_word())));
     for hole in Layout::holes(layout) {

@@ -49,6 +49,12 @@ pub fn check(i: &mut Input) {
     told(into, i);
 }
 
+pub fn shop(i: &mut Input) {
+    let (Some(joint), Some(order)) = (i.joint(), crate::shop::order(i)) else { return };
+    let (style, book, materials) = (style(i), book(i), i.materials());
+    told(working::write_shop(&mut Slice::new(i.room()), style, &joint, &materials, &book, &order), i);
+}
+
 pub fn size_joint(i: &mut Input) {
     let Some(brief) = brief(i) else { return };
     let (style, book) = (style(i), book(i));

@@ -15,6 +15,9 @@ pub struct Seen {
     pub holes: Vec<(f64, f64, f64)>,
     pub hidden: Vec<(f64, f64)>,
     pub texts: Vec<(String, String, usize, [f64; 4])>,
+    pub strokes: Vec<(Line, Point, Point)>,
+    /// Boxes of rivet heads in the section.
+    pub heads: Vec<[f64; 4]>,
     reach: [f64; 4],
 }
 
@@ -67,6 +70,7 @@ impl Canvas for Seen {
         if kind == Line::Hidden {
             self.hidden.push((from.x, to.x));
         }
+        self.strokes.push((kind, from, to));
         self.stretch(from)?;
         self.stretch(to)
     }
@@ -81,6 +85,8 @@ impl Canvas for Seen {
 
     fn arc(&mut self, _: Line, from: Point, to: Point, rise: f64) -> fmt::Result {
         let off = if to.x > from.x { -rise } else { rise };
+        let (y0, y1) = (from.y.min(from.y + off), from.y.max(from.y + off));
+        self.heads.push([from.x.min(to.x), y0, from.x.max(to.x), y1]);
         self.stretch(Point { x: from.x, y: from.y + off })?;
         self.stretch(to)
     }
@@ -175,4 +181,57 @@ pub fn joint(
         None => spec,
     };
     spec.build().unwrap()
+}
+
+/// The share of a stroke from where it enters a box to where it leaves it; `None` where it passes by.
+fn within([x0, y0, x1, y1]: [f64; 4], a: Point, b: Point) -> Option<(f64, f64)> {
+    let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
+    for (from, to, low, high) in [(a.x, b.x, x0, x1), (a.y, b.y, y0, y1)] {
+        if from == to {
+            if from <= low || from >= high {
+                return None;
+            }
+            continue;
+        }
+        let (s, t) = ((low - from) / (to - from), (high - from) / (to - from));
+        enter = enter.max(s.min(t));
+        leave = leave.min(s.max(t));
+    }
+    (enter < leave).then_some((enter, leave))
+}
+
+/// No stroke through a label; no leader through a hole of the plan, a head of the section or a dimension line.
+pub fn crossed(seen: &Seen) -> Vec<String> {
+    let mut wrong = Vec::new();
+    let lines = |kinds: &'static [Line]| seen.strokes.iter().filter(move |s| kinds.contains(&s.0));
+    for text in &seen.texts {
+        let [x0, y0, x1, y1] = text.3;
+        let inner = [x0 + 0.3, y0 + 0.3, x1 - 0.3, y1 - 0.3];
+        for (kind, a, b) in lines(&[Line::Outline, Line::Dimension, Line::Centre, Line::Cut, Line::Frame]) {
+            if within(inner, *a, *b).is_some() {
+                wrong.push(format!("{kind:?} {a:?} {b:?} through {text:?}"));
+            }
+        }
+    }
+    // Leaders are the oblique ones that reach far; strokes at the ends of dimensions are short.
+    let far = |a: &Point, b: &Point| (a.x - b.x).hypot(a.y - b.y) > 4.0;
+    let leaders: Vec<_> = lines(&[Line::Dimension]).filter(|(_, a, b)| a.x != b.x && a.y != b.y && far(a, b)).collect();
+    for (_, a, b) in leaders {
+        let holes = seen.holes.iter().map(|(x, y, r)| [x - 0.7 * r, y - 0.7 * r, x + 0.7 * r, y + 0.7 * r]);
+        for part in holes.chain(seen.heads.iter().copied()) {
+            if within(part, *a, *b).is_some() {
+                wrong.push(format!("leader {a:?} {b:?} through {part:?}"));
+            }
+        }
+        // A leader to the column of labels may cross the extension lines of a width, never the dimension itself.
+        let labelled = a.x.max(b.x) > 205.0;
+        let meets = |c: &Point, d: &Point| far(c, d) && (c.y == d.y || (c.x == d.x && !labelled));
+        for (_, c, d) in lines(&[Line::Dimension]).filter(|(_, c, d)| meets(c, d)) {
+            let thin = [c.x.min(d.x) - 0.01, c.y.min(d.y) - 0.01, c.x.max(d.x) + 0.01, c.y.max(d.y) + 0.01];
+            if within(thin, *a, *b).is_some_and(|(enter, leave)| enter > 0.02 && leave < 0.98) {
+                wrong.push(format!("leader {a:?} {b:?} through the dimension {c:?} {d:?}"));
+            }
+        }
+    }
+    wrong
 }

@@ -104,15 +104,41 @@ fn ties_are_one_strip() {
     assert_eq!((found.pitch.taken.strips, found.pitch.fitted, found.joint), (1, Fitted::Tie, joint));
     assert_eq!(found.rivet_count(), 12);
     assert_eq!(xs(&row(&found, Side::Left, 1)), [90.0]);
-    assert_eq!(xs(&row(&found, Side::Left, 2)), [45.0, 135.0]);
+    // On common gauge lines 180/3 = 60 apart: row 2 lies in the gaps of row 3.
+    assert_eq!(xs(&row(&found, Side::Left, 2)), [60.0, 120.0]);
     assert!(xs(&row(&found, Side::Right, 3)).iter().zip([30.0, 90.0, 150.0]).all(|(a, b)| close(*a, b)));
     let strap = found.cuts.wide.unwrap();
     assert_eq!((strap.length, strap.width), (180.0, 2.0 * (120.0 + 70.0)));
     assert_eq!(found.cuts.narrow.unwrap(), strap);
-    // Equal zig-zag rows cannot both be centred: a quarter of their pitch to either side.
-    let form = Form::from_rows(JointKind::Lap, Arrangement::Zigzag, &[(2, 1), (2, 1)]).unwrap();
-    let joint = JointSpec::new(form, MM(200.0), MM(10.0), MM(21.0)).margin(MM(35.0)).back_pitch(1, MM(60.0));
-    let found = sheet(&joint.build().unwrap(), &silent(), Run::Tie);
+    // The outer holes of row 3 are 30 from the edge, and 1.5 holes of 21 are 31.5.
+    assert!(found.holds(Note::SideMargin));
+}
+
+#[test]
+fn equal_rows_of_a_tie_are_staggered_within_the_side_margin() {
+    let of = |hole: f64| {
+        let form = Form::from_rows(JointKind::Lap, Arrangement::Zigzag, &[(2, 1), (2, 1), (1, 1)]).unwrap();
+        let joint = JointSpec::new(form, MM(200.0), MM(10.0), MM(hole)).margin(MM(35.0)).back_pitch(1, MM(60.0));
+        sheet(&joint.back_pitch(2, MM(60.0)).build().unwrap(), &silent(), Run::Tie)
+    };
+    // Gauge 100, rows of two centred at 50 and 150. A quarter of the gauge leaves 25 to the edge: more than 1.5 x 16.
+    let found = of(16.0);
     assert_eq!(xs(&row(&found, Side::Lap, 1)), [25.0, 125.0]);
     assert_eq!(xs(&row(&found, Side::Lap, 2)), [75.0, 175.0]);
+    assert_eq!(xs(&row(&found, Side::Lap, 3)), [100.0]);
+    // 1.5 x 21 = 31.5 stay at the edge: shifted by 18.5 only.
+    let found = of(21.0);
+    assert_eq!(xs(&row(&found, Side::Lap, 1)), [31.5, 131.5]);
+    assert_eq!(xs(&row(&found, Side::Lap, 2)), [68.5, 168.5]);
+    assert!(!found.holds(Note::SideMargin));
+    // Two over four: both even, in line on the gauge lines 50 apart, and symmetrical.
+    let form = Form::from_rows(JointKind::Lap, Arrangement::Zigzag, &[(2, 1), (4, 1)]).unwrap();
+    let spec = JointSpec::new(form, MM(200.0), MM(10.0), MM(16.0)).margin(MM(35.0)).back_pitch(1, MM(60.0));
+    let found = sheet(&spec.build().unwrap(), &silent(), Run::Tie);
+    assert_eq!(xs(&row(&found, Side::Lap, 1)), [75.0, 125.0]);
+    assert_eq!(xs(&row(&found, Side::Lap, 2)), [25.0, 75.0, 125.0, 175.0]);
+    // So close that holes of two rows would run into each other: refused, not drilled.
+    let close = spec.back_pitch(1, MM(15.0)).build().unwrap();
+    let error = shop_sheet(&close, &steel(), &silent(), &order(Run::Tie)).unwrap_err();
+    assert_eq!((error.kind, error.field), (ErrorKind::RowsOverlap, Field::BackPitch));
 }
