@@ -27,6 +27,7 @@ pub mod modes;
 pub mod proportion;
 pub mod quantities;
 pub mod reconcile;
+pub mod rating;
 pub mod rules;
 pub mod sensitivity;
 pub mod shop;

@@ -126,6 +126,17 @@ quantities! {
     BookEfficiency "J" "J" One "efficiency by the modes that the rule book counts";
     CreditCap "Jmax" "J_{\\max}" One "greatest efficiency credited";
     Credited "Jc" "J_c" One "efficiency credited";
+    ShellDiameter "D" "D" Millimetre "inside diameter of the shell";
+    ShellRadius "Ri" "R_i" Millimetre "inside radius of the shell";
+    OutsideRadius "Ra" "R_a" Millimetre "outside radius of the shell";
+    RadiusShare "xr" "x_r" One "plate over inside radius";
+    Corrosion "c1" "c_1" Millimetre "corrosion allowance";
+    PlateLoss "c" "c" Millimetre "taken off the plate by the formula of the pressure";
+    PressureConstant "C" "C" One "constant of the formula of the pressure";
+    SafetyClass "fk" "f_k" One "factor of safety of a class";
+    SafetyAdded "fa" "f_a" One "surcharge on the factor of safety";
+    Safety "FS" "F_S" One "factor of safety";
+    AllowedPressure "pa" "p_a" Megapascal "working pressure that the seam allows";
     PlatePercent "plate%" "\\%_p" One "plate percentage";
     RivetPercent "rivet%" "\\%_r" One "rivet percentage";
     CombinedPercent "comb%" "\\%_c" One "combined percentage";
@@ -246,6 +257,10 @@ pub enum Section {
     Modes,
     /// Percentages.
     Percentages,
+    /// Factor of safety.
+    Safety,
+    /// The shell under pressure.
+    Shell,
     /// Limits of the rule book on the dimensions.
     Limits,
 }
@@ -271,6 +286,8 @@ impl Section {
             Section::BookView => "The same as the rule book counts it",
             Section::Modes => "Failure modes and efficiency",
             Section::Percentages => "Percentages",
+            Section::Safety => "Factor of safety",
+            Section::Shell => "The shell under pressure",
             Section::Limits => "Limits of the rule book",
         }
     }

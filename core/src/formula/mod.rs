@@ -7,6 +7,7 @@ mod plate;
 mod rivet;
 mod shop;
 mod spacing;
+mod vessel;
 
 pub use pitch::{balanced_pitch, greatest_pitch, least_pitch};
 pub use plate::{
@@ -25,6 +26,10 @@ pub use shop::{
 };
 pub use spacing::{
     gauge, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share, strap_thickened, times,
+};
+pub use vessel::{
+    allowance_sum, half_diameter, outside_radius, pressure_inside, pressure_mean, pressure_radius,
+    pressure_thirty_seconds, radius_share, safety_sum,
 };
 
 use crate::step::FormulaNo;
@@ -91,6 +96,15 @@ formulas! {
     StrapThickened "b = (a t + c)(p - n1 d1)/(p - nb db)" "strap rules, alternate outer rivets omitted";
     RowPitch "pr = p/n" "geometry";
     Mean "d = (d1 + d2)/2" "Reg. 184(c): mean of the holes of two rows";
+    AllowanceSum "c = c0 + c1" "allowance of the book and the one given";
+    HalfDiameter "R = D/2" "geometry";
+    RadiusShare "x = t/R" "Oklahoma 380:25-5-7";
+    OutsideRadius "Ra = R + t" "geometry";
+    SafetySum "FS = f + fa" "classes by maximum, surcharges added";
+    PressureInside "p = 2 st J (t - c)/(FS D)" "Khurmi & Gupta ch. 9; Reichs-Gesetzblatt 1909, Land III.1: p = 200 K z (s - 1)/(D x)";
+    PressureThirtySeconds "p = 2 st J (t - c)/(1.4 C D)" "(T - 2) S J/(C D), T in 1/32 in, S in tons/in2, J in %: Indian Reg. 176 Eq. (1) (memory)";
+    PressureRadius "p = st (t - c) J/(R FS)" "TS t E/(R FS), US state rules";
+    PressureMean "p = 2 st J (t - c)/(FS (D + t - c))" "Indian Reg. 366";
     StraightRun "Lr = Ls - e1 - e2" "geometry";
     MiddleCircle "Dc = Di + t" "geometry: middle of the ring";
     CircleOutside "Do = Dc + t + t2" "geometry: middle of the next ply outside";

@@ -112,13 +112,7 @@ impl Rules {
     #[inline(always)]
     pub fn choice(&self, entry: Entry) -> u8 {
         let v = self.get(entry);
-        if v >= 1.5 {
-            2
-        } else if v >= 0.5 {
-            1
-        } else {
-            0
-        }
+        [0.5, 1.5, 2.5, 3.5].into_iter().fold(0, |n: u8, next| if v >= next { n.saturating_add(1) } else { n })
     }
 
     /// This book with one entry changed.

@@ -22,7 +22,7 @@ pub use entries::{ENTRIES, Entry, EntryInfo, EntryKind, GROUPS, find, info};
 pub use german_1908::GERMAN_1908;
 pub use indian::INDIAN;
 pub use metric::METRIC;
-pub use read::{Balance, CloseRows, Counted, Diameter, HoleTable, Metal, Rounding, Size};
+pub use read::{Balance, CloseRows, Counted, Diameter, HoleTable, Metal, PressureForm, Rounding, Size};
 pub use structural::STRUCTURAL;
 pub use us_code::US_CODE;
 pub use us_existing::US_EXISTING;

@@ -1,0 +1,59 @@
+//! Shells under pressure.
+#![allow(clippy::arithmetic_side_effects, reason = "formula bodies are arithmetic on a generic number")]
+
+use crate::step::Num;
+
+/// `c = c0 + c1`: the book's allowance and the one given.
+#[inline(always)]
+pub fn allowance_sum<N: Num>(book: N, given: N) -> N {
+    book + given
+}
+
+/// `R = D/2`
+#[inline(always)]
+pub fn half_diameter<N: Num>(d: N) -> N {
+    d / N::lit(2.0)
+}
+
+/// `x = t/R`
+#[inline(always)]
+pub fn radius_share<N: Num>(t: N, r: N) -> N {
+    t / r
+}
+
+/// `Ra = R + t`
+#[inline(always)]
+pub fn outside_radius<N: Num>(r: N, t: N) -> N {
+    r + t
+}
+
+/// `FS = f + fa`: one surcharge on a factor of safety.
+#[inline(always)]
+pub fn safety_sum<N: Num>(f: N, added: N) -> N {
+    f + added
+}
+
+/// `p = 2 st J (t - c)/(FS D)`. The German law's `p = 200 K z (s - 1)/(D x)` is the same: 1 kg/mm2 is 100 kg/cm2.
+#[inline(always)]
+pub fn pressure_inside<N: Num>(st: N, j: N, t: N, c: N, d: N, fs: N) -> N {
+    N::lit(2.0) * st * j * (t - c) / (fs * d)
+}
+
+/// `p = 2 st J (t - c)/(1.4 C D)`: the British and Indian `(T - 2) S J/(C D)` in one set of units. With `T = 32 t`,
+/// `S = st/2240` and `J` in per cent, `32 x 100/2240 = 2/1.4` exactly; the 2 thirty-seconds are the book's `c`.
+#[inline(always)]
+pub fn pressure_thirty_seconds<N: Num>(st: N, j: N, t: N, c: N, d: N, constant: N) -> N {
+    N::lit(2.0) * st * j * (t - c) / (N::lit(1.4) * constant * d)
+}
+
+/// `p = st (t - c) J/(R FS)`
+#[inline(always)]
+pub fn pressure_radius<N: Num>(st: N, j: N, t: N, c: N, r: N, fs: N) -> N {
+    st * (t - c) * j / (r * fs)
+}
+
+/// `p = 2 st J (t - c)/(FS (D + t - c))`
+#[inline(always)]
+pub fn pressure_mean<N: Num>(st: N, j: N, t: N, c: N, d: N, fs: N) -> N {
+    N::lit(2.0) * st * j * (t - c) / (fs * (d + t - c))
+}

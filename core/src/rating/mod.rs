@@ -1,0 +1,14 @@
+//! Rating: what pressure a shell and its seams allow.
+//!
+//! The efficiency is always that of the joint as it is: every mode is worked out again at the thickness there is, and
+//! the efficiency of another thickness is never carried over.
+
+mod assumption;
+mod pressure;
+mod safety;
+mod shell;
+
+pub use assumption::{ASSUMED, Assumed, Assumption, Assumptions, Basis, MAX_ASSUMPTIONS};
+pub use pressure::{Allowed, Seam, joint_pressure, joint_pressure_with, pressure_with};
+pub use safety::{Factor, FactorBasis, factor_with};
+pub use shell::{Footing, HoleMaking, Riveting, Service, Shell};
