@@ -99,6 +99,8 @@ fields! {
     RingDiameter   "ring_diameter"    Millimetre 20.0 ..= 100000.0 "diameter of the ring";
     Pressure       "pressure"         Megapascal 0.0001 ..= 200.0  "working pressure, gauge";
     Corrosion      "corrosion"        Millimetre 0.0 ..= 50.0     "corrosion allowance";
+    WastageRate    "wastage_rate"     Millimetre 0.0 ..= 50.0     "loss of thickness in a year";
+    Years          "years"            One        0.0 ..= 500.0    "years";
     LapLength      "lap_length"       Millimetre 2.0 ..= 100000.0 "length of a continuous lap along the shell";
     SeamEfficiency "seam_efficiency"  One        0.0 ..= 1.0      "efficiency of a seam";
     EndDistance    "end_distance"     Millimetre 1.0 ..= 1000.0   "distance from the first or last rivet to the end of the seam";

@@ -137,6 +137,15 @@ quantities! {
     SafetyAdded "fa" "f_a" One "surcharge on the factor of safety";
     Safety "FS" "F_S" One "factor of safety";
     AllowedPressure "pa" "p_a" Megapascal "working pressure that the seam allows";
+    ShellPlate "ts" "t_s" Millimetre "least plate of the shell away from the seam";
+    PressureLimit "pl" "p_l" Megapascal "greatest working pressure of the rule book";
+    PresentPressure "pp" "p_p" Megapascal "present working pressure";
+    PressureRatio "xp" "x_p" One "pressure allowed over the present one";
+    TestPressure "pt" "p_t" Megapascal "hydrostatic test pressure";
+    GirthPressure "pg" "p_g" Megapascal "working pressure that the girth seam allows";
+    WorkingPressure "pw" "p_w" Megapascal "working pressure asked for";
+    GirthNeeded "Jg" "J_g" One "efficiency that the girth seam needs";
+    EndRivets "Ne" "N_e" One "rivets that the load on the end needs";
     PlatePercent "plate%" "\\%_p" One "plate percentage";
     RivetPercent "rivet%" "\\%_r" One "rivet percentage";
     CombinedPercent "comb%" "\\%_c" One "combined percentage";
@@ -261,6 +270,10 @@ pub enum Section {
     Safety,
     /// The shell under pressure.
     Shell,
+    /// The solid plate away from the seam.
+    SolidPlate,
+    /// A girth seam.
+    Girth,
     /// Limits of the rule book on the dimensions.
     Limits,
 }
@@ -288,6 +301,8 @@ impl Section {
             Section::Percentages => "Percentages",
             Section::Safety => "Factor of safety",
             Section::Shell => "The shell under pressure",
+            Section::SolidPlate => "The solid plate away from the seam",
+            Section::Girth => "The girth seam",
             Section::Limits => "Limits of the rule book",
         }
     }

@@ -28,8 +28,8 @@ pub use spacing::{
     gauge, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share, strap_thickened, times,
 };
 pub use vessel::{
-    allowance_sum, half_diameter, outside_radius, pressure_inside, pressure_mean, pressure_radius,
-    pressure_thirty_seconds, radius_share, safety_sum,
+    allowance_sum, end_rivets, girth_demand, half_diameter, outside_radius, pressure_inside, pressure_mean,
+    pressure_radius, pressure_thirty_seconds, radius_share, ratio, safety_sum,
 };
 
 use crate::step::FormulaNo;
@@ -96,6 +96,9 @@ formulas! {
     StrapThickened "b = (a t + c)(p - n1 d1)/(p - nb db)" "strap rules, alternate outer rivets omitted";
     RowPitch "pr = p/n" "geometry";
     Mean "d = (d1 + d2)/2" "Reg. 184(c): mean of the holes of two rows";
+    Ratio "x = p/pp" "definition";
+    GirthDemand "Jg = J p/pg" "load p D/4 on each length of girth";
+    EndRivets "Ne = p D^2 FS/(d^2 ss z)" "Khurmi & Gupta Example 9.10: load on the end over one rivet";
     AllowanceSum "c = c0 + c1" "allowance of the book and the one given";
     HalfDiameter "R = D/2" "geometry";
     RadiusShare "x = t/R" "Oklahoma 380:25-5-7";

@@ -57,3 +57,21 @@ pub fn pressure_radius<N: Num>(st: N, j: N, t: N, c: N, r: N, fs: N) -> N {
 pub fn pressure_mean<N: Num>(st: N, j: N, t: N, c: N, d: N, fs: N) -> N {
     N::lit(2.0) * st * j * (t - c) / (fs * (d + t - c))
 }
+
+/// `x = p/pp`
+#[inline(always)]
+pub fn ratio<N: Num>(p: N, present: N) -> N {
+    p / present
+}
+
+/// `Jg = J p/pg`: the efficiency that carries `p` where the efficiency `J` carries `pg`.
+#[inline(always)]
+pub fn girth_demand<N: Num>(j: N, p: N, pg: N) -> N {
+    j * p / pg
+}
+
+/// `Ne = p D^2 FS/(d^2 ss z)`: the load on the end, `pi/4 D^2 p`, over what one rivet bears, `z pi/4 d^2 ss/FS`.
+#[inline(always)]
+pub fn end_rivets<N: Num>(p: N, inside: N, fs: N, d: N, ss: N, z: N) -> N {
+    p * inside * inside * fs / (d * d * ss * z)
+}

@@ -4,11 +4,24 @@
 //! the efficiency of another thickness is never carried over.
 
 mod assumption;
+mod boiler;
+mod existing;
+mod girth;
+mod life;
+mod limits;
 mod pressure;
+mod rate;
 mod safety;
 mod shell;
 
 pub use assumption::{ASSUMED, Assumed, Assumption, Assumptions, Basis, MAX_ASSUMPTIONS};
+pub use boiler::{Boiler, Line, MAX_LINES, Part};
+pub use existing::{Existing, Reading};
+pub use girth::girth_pressure_with;
+pub use life::Life;
+pub(crate) use limits::findings as shell_findings;
+pub use limits::least_plate;
 pub use pressure::{Allowed, Seam, joint_pressure, joint_pressure_with, pressure_with};
+pub use rate::{Governs, Rating, rate, rate_with, test_pressure_with};
 pub use safety::{Factor, FactorBasis, factor_with};
 pub use shell::{Footing, HoleMaking, Riveting, Service, Shell};
