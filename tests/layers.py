@@ -24,6 +24,7 @@ ORDER = [
     ["check"],
     ["sizing"],
     ["search", "rating", "group", "sensitivity", "shop"],
+    ["search", "rating", "group", "shop", "vessel"],
     ["reconcile"],
     ["working"],
     ["drawing", "teach"],

@@ -35,6 +35,7 @@ pub mod sizing;
 pub mod step;
 pub mod teach;
 pub mod text;
+pub mod vessel;
 pub mod working;
 
 pub use error::{Error, ErrorKind};

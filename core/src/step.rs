@@ -145,6 +145,7 @@ quantities! {
     GirthPressure "pg" "p_g" Megapascal "working pressure that the girth seam allows";
     WorkingPressure "pw" "p_w" Megapascal "working pressure asked for";
     GirthNeeded "Jg" "J_g" One "efficiency that the girth seam needs";
+    PlateByFormula "tf" "t_f" Millimetre "plate that the formula of the pressure asks for";
     EndRivets "Ne" "N_e" One "rivets that the load on the end needs";
     PlatePercent "plate%" "\\%_p" One "plate percentage";
     RivetPercent "rivet%" "\\%_r" One "rivet percentage";

@@ -28,8 +28,8 @@ pub use spacing::{
     gauge, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share, strap_thickened, times,
 };
 pub use vessel::{
-    allowance_sum, end_rivets, girth_demand, half_diameter, outside_radius, pressure_inside, pressure_mean,
-    pressure_radius, pressure_thirty_seconds, radius_share, ratio, safety_sum,
+    allowance_sum, end_rivets, girth_demand, half_diameter, outside_radius, plate_for_pressure, pressure_inside,
+    pressure_mean, pressure_radius, pressure_thirty_seconds, radius_share, ratio, safety_sum, share_of_plate,
 };
 
 use crate::step::FormulaNo;
@@ -98,6 +98,8 @@ formulas! {
     Mean "d = (d1 + d2)/2" "Reg. 184(c): mean of the holes of two rows";
     Ratio "x = p/pp" "definition";
     GirthDemand "Jg = J p/pg" "load p D/4 on each length of girth";
+    PlateForPressure "tf = c + (t - c) p/pa" "the formula of the pressure, solved for the plate";
+    ShareOfPlate "Jg = k tf/t" "Reg. 104: percentages on the thickness by Eq. (1)";
     EndRivets "Ne = p D^2 FS/(d^2 ss z)" "Khurmi & Gupta Example 9.10: load on the end over one rivet";
     AllowanceSum "c = c0 + c1" "allowance of the book and the one given";
     HalfDiameter "R = D/2" "geometry";

@@ -75,3 +75,15 @@ pub fn girth_demand<N: Num>(j: N, p: N, pg: N) -> N {
 pub fn end_rivets<N: Num>(p: N, inside: N, fs: N, d: N, ss: N, z: N) -> N {
     p * inside * inside * fs / (d * d * ss * z)
 }
+
+/// `tf = c + (t - c) p/pa`: the plate that carries `p` where `t` carries `pa` at the same efficiency.
+#[inline(always)]
+pub fn plate_for_pressure<N: Num>(c: N, t: N, p: N, pa: N) -> N {
+    c + (t - c) * p / pa
+}
+
+/// `Jg = k tf/t`: a percentage of one plate as an efficiency on another.
+#[inline(always)]
+pub fn share_of_plate<N: Num>(k: N, tf: N, t: N) -> N {
+    k * tf / t
+}
