@@ -62,7 +62,7 @@ fn class_of(rules: &Rules, form: &Form) -> Entry {
 }
 
 /// The classes that a shell falls under, and whether it does, in the order of the table.
-fn classes(rules: &Rules, shell: &Shell, form: &Form, notes: &mut Assumptions) -> [(Entry, bool); 7] {
+fn classes(rules: &Rules, shell: &Shell, form: &Form, notes: &mut Assumptions) -> [(Entry, bool); 6] {
     let s = &shell.service;
     let lap = form.kind() == JointKind::Lap;
     let has = |entry: Entry| rules.get(entry) > 0.0;
@@ -72,15 +72,12 @@ fn classes(rules: &Rules, shell: &Shell, form: &Form, notes: &mut Assumptions) -
     let second = if lap { Entry::SAFETY_SECOND_LAP } else { Entry::SAFETY_SECOND_BUTT };
     let second = ask(second, Assumed::SecondHand, s.second_hand, true);
     let long = s.lap_length.map(|l| math::below(rules.get(Entry::SAFETY_LONG_LAP_ABOVE), l.to_mm()));
-    // Only a tubular boiler has these classes; what it is not, it is not asked twice.
-    let tubular_lap = ask(Entry::SAFETY_TUBULAR_LAP, Assumed::Tubular, s.tubular, lap);
     let tubular = ask(Entry::SAFETY_LONG_LAP, Assumed::Tubular, s.tubular, lap);
     let long = (tubular.0, tubular.1 && ask(tubular.0, Assumed::LongLap, long, lap).1);
     [
         (class_of(rules, form), true),
         (Entry::SAFETY_EXISTING, s.existing),
         second,
-        tubular_lap,
         long,
         ask(Entry::SAFETY_FIRE_LAP, Assumed::LapInFire, s.lap_in_fire, lap),
         ask(Entry::SAFETY_WEIGHT, Assumed::WeightOnSeam, s.weight_on_seam, true),

@@ -205,7 +205,6 @@ entries! {
     SAFETY_SECOND_BUTT 1 "safety.second_hand.butt" Number(One), 0.0..=20.0, 0.0, "least factor of safety second-hand, butt (0: no rule)";
     SAFETY_LONG_LAP 1 "safety.long_lap" Number(One), 0.0..=20.0, 0.0, "least factor of safety of a horizontal return tubular boiler with a long continuous lap (0: no rule)";
     SAFETY_LONG_LAP_ABOVE 1 "safety.long_lap.above" Number(Mm), 0.0..=20000.0, 0.0, "length above which a continuous lap is long";
-    SAFETY_TUBULAR_LAP 1 "safety.tubular_lap" Number(One), 0.0..=20.0, 0.0, "least factor of safety of a horizontal return tubular boiler with a shorter lap (0: no rule)";
     SAFETY_FIRE_LAP 1 "safety.fire_lap" Number(One), 0.0..=20.0, 0.0, "least factor of safety of a lap exposed to fire (0: no rule)";
     SAFETY_WEIGHT 1 "safety.weight" Number(One), 0.0..=20.0, 0.0, "least factor of safety where the boiler's weight pulls on the seam (0: no rule)";
     SAFETY_AGE_ADD 1 "safety.age.add" Number(One), 0.0..=5.0, 0.0, "what passing the age limit adds to the factor";

@@ -15,6 +15,7 @@ mod read;
 mod structural;
 mod us_code;
 mod us_existing;
+mod us_states;
 
 pub use book::{BOOKS, Clause, Item, Label, RuleBook, Rules, book};
 pub use british_marine::BRITISH_MARINE;
@@ -26,6 +27,7 @@ pub use read::{Balance, CloseRows, Counted, Diameter, HoleTable, Metal, Pressure
 pub use structural::STRUCTURAL;
 pub use us_code::US_CODE;
 pub use us_existing::US_EXISTING;
+pub use us_states::{US_CALIFORNIA, US_LOCOMOTIVE, US_MICHIGAN, US_MONTANA, US_NORTH_CAROLINA};
 
 /// The main form of a joint, as rule books distinguish it.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
