@@ -136,7 +136,9 @@ quantities! {
     SafetyClass "fk" "f_k" One "factor of safety of a class";
     SafetyAdded "fa" "f_a" One "surcharge on the factor of safety";
     Safety "FS" "F_S" One "factor of safety";
-    AllowedPressure "pa" "p_a" Megapascal "working pressure that the seam allows";
+    AllowedPressure "pa" "p_a" Megapascal "working pressure by the formula of the rule book";
+    SolidPressure "ps" "p_s" Megapascal "working pressure that the solid plate allows";
+    LeastPressure "pm" "p_m" Megapascal "working pressure allowed";
     ShellPlate "ts" "t_s" Millimetre "least plate of the shell away from the seam";
     PressureLimit "pl" "p_l" Megapascal "greatest working pressure of the rule book";
     PresentPressure "pp" "p_p" Megapascal "present working pressure";

@@ -289,6 +289,10 @@ bodies! {
     safety_ratio(0 1); bearing(0 1 2); shear_out(0 1 2 3); row_hold(0 1); rivet_percentage(0 1 2 3 4 5 6 7);
     row_distance(0 1 2 3 4 5); row_distance_diagonal(0 1 2 3 4); gauge(0 1); margin(0 1 2); times(0 1);
     strap_share(0 1 2); strap_thickened(0 1 2 3 4 5); row_pitch(0 1); mean(0 1);
+    allowance_sum(0 1); half_diameter(0); radius_share(0 1); outside_radius(0 1); safety_sum(0 1); ratio(0 1);
+    pressure_inside(0 1 2 3 4 5); pressure_thirty_seconds(0 1 2 3 4 5); pressure_radius(0 1 2 3 4 5);
+    pressure_mean(0 1 2 3 4 5); girth_demand(0 1 2); plate_for_pressure(0 1 2 3); share_of_plate(0 1 2);
+    end_rivets(0 1 2 3 4 5);
     straight_run(0 1 2); middle_circle(0 1); circle_outside(0 1 2); circle_inside(0 1 2); girth(0); strips_in_run(0 1);
     strip_of_run(0 1); rivets_in_run(0 1 2 3); hole_place(0 1 2); hole_angle(0 1); grip_of_two(0 1);
     grip_of_three(0 1 2); allowance_in_diameters(0 1); allowance_small_machine(0 1); allowance_by_table(0 1);

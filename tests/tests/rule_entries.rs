@@ -14,7 +14,7 @@ use seamwright::modes::{Cut, Lens, Strengths};
 use seamwright::proportion::{self, Covered, HoleBasis, Limit, Strap};
 use seamwright::quantities::{Pressure, Stress};
 use seamwright::rating::{
-    Assumptions, Existing, Footing, HoleMaking, Reading, Riveting, Seam, Service, Shell, joint_pressure_with,
+    Assumptions, Existing, Figure as Stated, Footing, HoleMaking, Riveting, Seam, Service, Shell, joint_pressure_with,
     pressure_with, rate,
 };
 use seamwright::rules::{self, Clause, Entry, EntryKind, Item, JointKind, Metal, RuleBook, Rules, info};
@@ -347,9 +347,9 @@ fn shells(v: &Vector, rules: &Rules, s: &Symbols, out: &mut Answers) -> Result<(
             findings(&found.findings, out);
         }
         _ => {
-            let inside = Reading::given(mm(s["t"]));
-            let mut old = Existing::new(f, Reading::given(mm(s["p"])), inside, shell.inside())
-                .hole(Reading::given(mm(s["d"])))
+            let inside = Stated::given(mm(s["t"]));
+            let mut old = Existing::new(f, Stated::given(mm(s["p"])), inside, shell.inside())
+                .hole(Stated::given(mm(s["d"])))
                 .tension(Stress::mpa(s["st"]))
                 .shear(Stress::mpa(s["ss"]))
                 .bearing(Stress::mpa(s["sc"]))

@@ -47,6 +47,11 @@ macro_rules! assumed {
             /// In words.
             #[must_use]
             pub const fn what(self) -> &'static str { match self { $(Assumed::$id => $what),* } }
+            /// Whether it is a circumstance, yes or no, and not a figure.
+            #[must_use]
+            pub const fn is_circumstance(self) -> bool {
+                self as u8 >= Assumed::SecondHand as u8
+            }
             /// Unit of the figure; pure numbers where it is a circumstance: 1 for yes, 0 for no.
             #[must_use]
             pub const fn unit(self) -> Unit { match self { $(Assumed::$id => Unit::$unit),* } }

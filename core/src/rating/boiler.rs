@@ -12,7 +12,7 @@ pub const MAX_LINES: usize = 32;
 /// What a line of the table is.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
 #[repr(u8)]
-pub enum Part {
+pub enum BoilerPart {
     /// A course of the shell, with its seam along it.
     Course,
     /// A girth seam.
@@ -29,33 +29,33 @@ pub enum Part {
     Other,
 }
 
-impl Part {
+impl BoilerPart {
     /// In words.
     #[must_use]
     pub const fn what(self) -> &'static str {
         match self {
-            Part::Course => "course",
-            Part::Girth => "girth seam",
-            Part::Head => "head",
-            Part::Tubes => "tubes",
-            Part::Stays => "stays",
-            Part::Furnace => "furnace",
-            Part::Other => "other limit",
+            BoilerPart::Course => "course",
+            BoilerPart::Girth => "girth seam",
+            BoilerPart::Head => "head",
+            BoilerPart::Tubes => "tubes",
+            BoilerPart::Stays => "stays",
+            BoilerPart::Furnace => "furnace",
+            BoilerPart::Other => "other limit",
         }
     }
 
     /// Whether this library computes it.
     #[must_use]
     pub const fn computed_here(self) -> bool {
-        matches!(self, Part::Course | Part::Girth)
+        matches!(self, BoilerPart::Course | BoilerPart::Girth)
     }
 }
 
 /// One line: a part, its name, and the pressure that it allows.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Line<'a> {
+pub struct BoilerLine<'a> {
     /// What it is.
-    pub part: Part,
+    pub part: BoilerPart,
     /// Its name, as the user calls it.
     pub name: &'a str,
     /// Allowed pressure.
@@ -65,17 +65,17 @@ pub struct Line<'a> {
 /// The table of a boiler.
 ///
 /// ```
-/// use seamwright::{quantities::Pressure, rating::{Boiler, Part}};
+/// use seamwright::{quantities::Pressure, rating::{Boiler, BoilerPart}};
 /// let mut boiler = Boiler::new();
-/// boiler.add(Part::Head, "front head", Pressure::psi(160.0))?;
-/// boiler.add(Part::Stays, "crown stays", Pressure::psi(140.0))?;
+/// boiler.add(BoilerPart::Head, "front head", Pressure::psi(160.0))?;
+/// boiler.add(BoilerPart::Stays, "crown stays", Pressure::psi(140.0))?;
 /// assert_eq!(boiler.governing().map(|l| l.name), Some("crown stays"));
-/// assert!(boiler.add(Part::Tubes, "tubes", Pressure::psi(-1.0)).is_err());
+/// assert!(boiler.add(BoilerPart::Tubes, "tubes", Pressure::psi(-1.0)).is_err());
 /// # Ok::<(), seamwright::Error>(())
 /// ```
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct Boiler<'a> {
-    lines: heapless::Vec<Line<'a>, MAX_LINES>,
+    lines: heapless::Vec<BoilerLine<'a>, MAX_LINES>,
 }
 
 impl<'a> Boiler<'a> {
@@ -89,12 +89,12 @@ impl<'a> Boiler<'a> {
     ///
     /// # Errors
     /// A pressure that is negative, not finite or too large; [`ErrorKind::NoSpace`] beyond [`MAX_LINES`] lines.
-    pub fn add(&mut self, part: Part, name: &'a str, pressure: Pressure) -> Result<(), Error> {
+    pub fn add(&mut self, part: BoilerPart, name: &'a str, pressure: Pressure) -> Result<(), Error> {
         if pressure.to_mpa() != 0.0 {
             Field::Pressure.check(pressure.to_mpa())?;
         }
         let full = Error::new(ErrorKind::NoSpace, Field::Rows).limit(u32::try_from(MAX_LINES).map_or(0.0, f64::from));
-        self.lines.push(Line { part, name, pressure }).map_err(|_| full)
+        self.lines.push(BoilerLine { part, name, pressure }).map_err(|_| full)
     }
 
     /// Adds a rated course.
@@ -102,19 +102,19 @@ impl<'a> Boiler<'a> {
     /// # Errors
     /// As [`Boiler::add`].
     pub fn course(&mut self, name: &'a str, rating: &Rating) -> Result<(), Error> {
-        self.add(Part::Course, name, Pressure::mpa(rating.allowed))
+        self.add(BoilerPart::Course, name, Pressure::mpa(rating.allowed))
     }
 
     /// The lines in order.
     #[must_use]
-    pub fn lines(&self) -> &[Line<'a>] {
+    pub fn lines(&self) -> &[BoilerLine<'a>] {
         &self.lines
     }
 
     /// The line that governs: the least, the first of equals.
     #[must_use]
-    pub fn governing(&self) -> Option<&Line<'a>> {
-        let mut least: Option<&Line<'a>> = None;
+    pub fn governing(&self) -> Option<&BoilerLine<'a>> {
+        let mut least: Option<&BoilerLine<'a>> = None;
         for line in &self.lines {
             if least.is_none_or(|l| line.pressure < l.pressure) {
                 least = Some(line);

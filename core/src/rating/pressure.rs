@@ -101,6 +101,19 @@ pub fn pressure_with<C: Ctx>(
     seam: &Seam<'_, C::N>,
     notes: &mut Assumptions,
 ) -> Result<Allowed<C::N>, Error> {
+    pressure_named(c, rules, shell, seam, notes, Q::AllowedPressure)
+}
+
+/// [`pressure_with`], the pressure under a name of its own.
+#[inline]
+pub(super) fn pressure_named<C: Ctx>(
+    c: C,
+    rules: &Rules,
+    shell: &Shell,
+    seam: &Seam<'_, C::N>,
+    notes: &mut Assumptions,
+    under: Q,
+) -> Result<Allowed<C::N>, Error> {
     shell.validate()?;
     Field::Plate.check(seam.plate.value())?;
     Field::Tension.check(seam.tension.value())?;
@@ -114,7 +127,7 @@ pub fn pressure_with<C: Ctx>(
     let d = c.given(Name(Q::ShellDiameter, 0), shell.inside.to_mm());
     let loss = allowance(c, rules, shell);
     let (st, j, t, f) = (seam.tension, seam.efficiency, seam.plate, factor.value);
-    let name = Name(Q::AllowedPressure, 0);
+    let name = Name(under, 0);
     let mut outside = false;
     let inside = |c: C| c.formula(name, Formula::PressureInside.no(), formula::pressure_inside(st, j, t, loss, d, f));
     let pressure = match form {

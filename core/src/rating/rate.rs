@@ -1,8 +1,8 @@
 //! Rating of an existing joint: the pressure that it allows, what governs, and for how long.
 
+use super::pressure::pressure_named;
 use super::{
-    Allowed, Assumed, Assumptions, Basis, Existing, Footing, Life, Reading, Seam, joint_pressure_with, life, limits,
-    pressure_with,
+    Allowed, Assumed, Assumptions, Basis, Existing, Figure, Footing, Life, Seam, joint_pressure_with, life, limits,
 };
 use crate::bounds::Field;
 use crate::check::{Analysis, Findings, Required, Subject, check_with};
@@ -184,7 +184,7 @@ pub(super) fn loads<C: Ctx>(
     let shell = &existing.shell;
     let analysis = check_with(c, joint, materials, rules)?;
     let seam = joint_pressure_with(c, joint, materials, &analysis, shell, rules, notes)?;
-    let name = Name(Q::AllowedPressure, 0);
+    let name = Name(Q::LeastPressure, 0);
     let (mut allowed, mut governs) = (seam.pressure, Governs::Seam);
     let mut plate = None;
     if let Some(reading) = existing.shell_plate {
@@ -192,7 +192,7 @@ pub(super) fn loads<C: Ctx>(
         let t = c.given(Name(Q::ShellPlate, 0), reading.length.to_mm());
         let tension = c.quiet().given(Name(Q::Tension, 0), materials.plate.tension.to_mpa());
         let solid = Seam { form: joint.form(), plate: t, tension, efficiency: C::N::lit(1.0) };
-        let found = pressure_with(c, rules, shell, &solid, notes)?;
+        let found = pressure_named(c, rules, shell, &solid, notes, Q::SolidPressure)?;
         if found.pressure.value() < allowed.value() {
             governs = Governs::Plate;
         }
@@ -256,7 +256,7 @@ fn joint_of(existing: &Existing, rules: &Rules, notes: &mut Assumptions) -> Resu
         let error = Error::new(ErrorKind::NotForThisForm, Field::Rows).value(f64::from(existing.stray_row));
         return Err(error.limit(f64::from(u8::try_from(form.row_count()).unwrap_or(0))));
     }
-    let mut note = |about: Assumed, r: &Reading| notes.put(about, 0, r.basis, EntryNo::NONE, r.length.to_mm());
+    let mut note = |about: Assumed, r: &Figure| notes.put(about, 0, r.basis, EntryNo::NONE, r.length.to_mm());
     note(Assumed::Plate, &existing.plate);
     if let Some(r) = &existing.other_plate {
         note(Assumed::OtherPlate, r);
@@ -301,7 +301,7 @@ fn joint_of(existing: &Existing, rules: &Rules, notes: &mut Assumptions) -> Resu
 
 /// The joint with its plies thinned by `loss`, mm.
 fn spec(existing: &Existing, holes: &[Length; crate::joint::MAX_ROWS], loss: f64) -> JointSpec {
-    let left = |r: Reading| Length::mm(r.length.to_mm() - loss);
+    let left = |r: Figure| Length::mm(r.length.to_mm() - loss);
     let form = existing.form;
     let first = holes.first().copied().unwrap_or_default();
     let mut spec = JointSpec::new(form, existing.pitch.length, left(existing.plate), first);
