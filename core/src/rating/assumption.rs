@@ -64,6 +64,7 @@ assumed! {
     OtherPlate Millimetre "thickness of the second plate at the seam";
     WideStrap Millimetre "thickness of the single, wide or first strap";
     NarrowStrap Millimetre "thickness of the narrow or second strap";
+    PlateWhenNew Millimetre "thickness of the plate when new, by which driven rivets are tabulated: as it is now";
     ShellPlate Millimetre "least thickness of the shell away from the seam";
     Hole Millimetre "driven rivet, which is the hole";
     Tension Megapascal "tensile strength of the plates";

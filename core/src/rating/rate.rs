@@ -292,6 +292,9 @@ fn joint_of(existing: &Existing, rules: &Rules, notes: &mut Assumptions) -> Resu
                     return Err(if known { error.value(nominal) } else { error.index(row) });
                 };
                 notes.put(Assumed::Hole, row, Basis::Tabulated, entry.no(), hole);
+                if existing.nominal.is_none() {
+                    notes.put(Assumed::PlateWhenNew, 0, Basis::Assumed, Entry::HOLE_TABLE_PLATE.no(), plate);
+                }
                 Length::mm(hole)
             }
         };
