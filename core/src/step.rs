@@ -145,6 +145,8 @@ quantities! {
     PressureRatio "xp" "x_p" One "pressure allowed over the present one";
     TestPressure "pt" "p_t" Megapascal "hydrostatic test pressure";
     GirthPressure "pg" "p_g" Megapascal "working pressure that the girth seam allows";
+    GirthAsHoop "ph" "p_h" Megapascal "working pressure of the girth joint if it lay along the shell";
+    GirthSolid "pgs" "p_{gs}" Megapascal "the same of a solid plate";
     WorkingPressure "pw" "p_w" Megapascal "working pressure asked for";
     GirthNeeded "Jg" "J_g" One "efficiency that the girth seam needs";
     PlateByFormula "tf" "t_f" Millimetre "plate that the formula of the pressure asks for";

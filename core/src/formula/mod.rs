@@ -97,6 +97,10 @@ formulas! {
     RowPitch "pr = p/n" "geometry";
     Mean "d = (d1 + d2)/2" "Reg. 184(c): mean of the holes of two rows";
     Ratio "x = p/pp" "definition";
+    TestPressure "pt = k p" "hydrostatic test of the rule book";
+    GirthPressure "pg = 2 ph" "geometry: the end pulls p D/4, the hoop p D/2 on each length";
+    SafetyOfConstant "FS = 1.4 C" "what C stands for in (T - 2) S J/(C D)";
+    ShareOfEfficiency "Jg = k J" "girth rules of the rule book";
     GirthDemand "Jg = J p/pg" "load p D/4 on each length of girth";
     PlateForPressure "tf = c + (t - c) p/pa" "the formula of the pressure, solved for the plate";
     ShareOfPlate "Jg = k tf/t" "Reg. 104: percentages on the thickness by Eq. (1)";

@@ -34,7 +34,10 @@ pub fn girth_pressure_with<C: Ctx>(
 ) -> Result<Allowed<C::N>, Error> {
     let hoop = pressure_with(c, rules, shell, seam, notes)?;
     c.section(Section::Girth);
-    let twice =
-        c.formula(Name(Q::GirthPressure, 0), Formula::Times.no(), formula::times(C::N::lit(2.0), hoop.pressure));
+    let twice = c.formula(
+        Name(Q::GirthPressure, 0),
+        Formula::GirthPressure.no(),
+        formula::times(C::N::lit(2.0), hoop.pressure),
+    );
     Ok(Allowed { pressure: twice, ..hoop })
 }

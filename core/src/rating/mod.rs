@@ -22,6 +22,7 @@ pub use life::Life;
 pub(crate) use limits::findings as shell_findings;
 pub use limits::least_plate;
 pub use pressure::{Allowed, Seam, joint_pressure, joint_pressure_with, pressure_with};
+pub(crate) use pressure::{pressure_named, seam_of};
 pub use rate::{Governs, Rating, rate, rate_with, test_pressure_with};
 pub use safety::{Factor, FactorBasis, factor_with};
 pub use shell::{Footing, HoleMaking, Riveting, Service, Shell};

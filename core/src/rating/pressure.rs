@@ -101,17 +101,19 @@ pub fn pressure_with<C: Ctx>(
     seam: &Seam<'_, C::N>,
     notes: &mut Assumptions,
 ) -> Result<Allowed<C::N>, Error> {
-    pressure_named(c, rules, shell, seam, notes, Q::AllowedPressure)
+    shell.validate()?;
+    let factor = factor_with(c, rules, shell, seam.form, notes)?;
+    pressure_named(c, rules, shell, seam, factor, Q::AllowedPressure)
 }
 
-/// [`pressure_with`], the pressure under a name of its own.
+/// [`pressure_with`] with a factor that is known, the pressure under a name of its own.
 #[inline]
-pub(super) fn pressure_named<C: Ctx>(
+pub(crate) fn pressure_named<C: Ctx>(
     c: C,
     rules: &Rules,
     shell: &Shell,
     seam: &Seam<'_, C::N>,
-    notes: &mut Assumptions,
+    factor: Factor<C::N>,
     under: Q,
 ) -> Result<Allowed<C::N>, Error> {
     shell.validate()?;
@@ -122,7 +124,6 @@ pub(super) fn pressure_named<C: Ctx>(
     if form == PressureForm::None {
         return Err(Error::new(ErrorKind::Missing, Field::Pressure).entry(Entry::PRESSURE_FORM.no()));
     }
-    let factor = factor_with(c, rules, shell, seam.form, notes)?;
     c.section(Section::Shell);
     let d = c.given(Name(Q::ShellDiameter, 0), shell.inside.to_mm());
     let loss = allowance(c, rules, shell);
@@ -191,6 +192,17 @@ pub fn joint_pressure_with<C: Ctx>(
     rules: &Rules,
     notes: &mut Assumptions,
 ) -> Result<Allowed<C::N>, Error> {
+    pressure_with(c, rules, shell, &seam_of(c, joint, materials, analysis), notes)
+}
+
+/// What a joint brings to the pressure of a shell: the weaker plate of a lap, by thickness times tension.
+#[inline]
+pub(crate) fn seam_of<'j, C: Ctx>(
+    c: C,
+    joint: &'j Joint,
+    materials: &Materials,
+    analysis: &Analysis<C::N>,
+) -> Seam<'j, C::N> {
     let form = joint.form();
     let plate = joint.plate().to_mm();
     let tension = materials.plate.tension.to_mpa();
@@ -206,6 +218,5 @@ pub fn joint_pressure_with<C: Ctx>(
         Some((t, st)) => (q.given(Name(Q::OtherPlate, 0), t), q.given(Name(Q::OtherTension, 0), st)),
         None => (q.given(Name(Q::Plate, 0), plate), q.given(Name(Q::Tension, 0), tension)),
     };
-    let seam = Seam { form, plate, tension, efficiency: analysis.credited };
-    pressure_with(c, rules, shell, &seam, notes)
+    Seam { form, plate, tension, efficiency: analysis.credited }
 }

@@ -149,7 +149,7 @@ pub fn test_pressure_with<C: Ctx>(c: C, rules: &Rules, pressure: C::N) -> Option
     let factor = rules.get(Entry::TEST_FACTOR);
     (factor > 0.0).then(|| {
         let factor = c.table(Name(Q::Coefficient, 0), Entry::TEST_FACTOR.no(), factor);
-        c.formula(Name(Q::TestPressure, 0), Formula::Times.no(), formula::times(factor, pressure))
+        c.formula(Name(Q::TestPressure, 0), Formula::TestPressure.no(), formula::times(factor, pressure))
     })
 }
 
@@ -192,7 +192,7 @@ pub(super) fn loads<C: Ctx>(
         let t = c.given(Name(Q::ShellPlate, 0), reading.length.to_mm());
         let tension = c.quiet().given(Name(Q::Tension, 0), materials.plate.tension.to_mpa());
         let solid = Seam { form: joint.form(), plate: t, tension, efficiency: C::N::lit(1.0) };
-        let found = pressure_named(c, rules, shell, &solid, notes, Q::SolidPressure)?;
+        let found = pressure_named(c, rules, shell, &solid, seam.factor, Q::SolidPressure)?;
         if found.pressure.value() < allowed.value() {
             governs = Governs::Plate;
         }

@@ -9,7 +9,7 @@ use crate::joint::{Form, Joint, JointKind};
 use crate::materials::Materials;
 use crate::math;
 use crate::quantities::{Length, Pressure};
-use crate::rating::{Allowed, Assumptions, FactorBasis, Seam, Shell, girth_pressure_with, joint_pressure_with};
+use crate::rating::{Allowed, Assumptions, Factor, FactorBasis, Seam, Shell, factor_with, pressure_named, seam_of};
 use crate::rules::{Entry, Rules};
 use crate::shop::{Face, HeadForm, LengthRule, Measured, Order, Run, Stock, shop_sheet};
 use crate::sizing::{Brief, size};
@@ -105,12 +105,14 @@ pub fn girth_check_with<C: Ctx>(
     Field::Pressure.check(pressure.value())?;
     let mut notes = Assumptions::new();
     let analysis = check_with(c, girth, along.materials, rules)?;
-    let hoop = joint_pressure_with(c.quiet(), girth, along.materials, &analysis, shell, rules, &mut notes)?;
+    let factor = factor_with(c, rules, shell, girth.form(), &mut notes)?;
+    let seam = seam_of(c, girth, along.materials, &analysis);
+    let hoop = pressure_named(c, rules, shell, &seam, factor, Q::GirthAsHoop)?;
     c.section(Section::Girth);
     let two = C::N::lit(2.0);
     let allows = formula::times(two, hoop.pressure);
-    let allows = c.formula(Name(Q::GirthPressure, 0), Formula::Times.no(), allows);
-    let (needed, entry) = needed(c, rules, shell, along, girth, place, pressure)?;
+    let allows = c.formula(Name(Q::GirthPressure, 0), Formula::GirthPressure.no(), allows);
+    let (needed, entry) = needed(c, rules, shell, along, girth, factor, place, pressure)?;
     let mut findings = Findings::new();
     let credited = analysis.credited.value();
     findings.compare(Subject::GirthEfficiency, 0, entry, Required::AtLeast, needed.value(), credited);
@@ -153,12 +155,14 @@ fn rows_needed(rules: &Rules, place: GirthPlace, plate: f64) -> [Option<(Entry, 
 
 /// The efficiency that the girth seam needs on the plate there is, and the entry that asks for it.
 #[inline]
+#[expect(clippy::too_many_arguments, reason = "the shell, its two seams, and what is asked of them")]
 fn needed<C: Ctx>(
     c: C,
     rules: &Rules,
     shell: &Shell,
     along: &Longitudinal<'_, C::N>,
     girth: &Joint,
+    factor: Factor<C::N>,
     place: GirthPlace,
     pressure: C::N,
 ) -> Result<(C::N, EntryNo), Error> {
@@ -168,7 +172,10 @@ fn needed<C: Ctx>(
     let tension = q.given(Name(Q::Tension, 0), along.materials.plate.tension.to_mpa());
     let one = C::N::lit(1.0);
     let solid = Seam { form: girth.form(), plate: t, tension, efficiency: one };
-    let solid = girth_pressure_with(q, rules, shell, &solid, &mut Assumptions::new())?.pressure;
+    let solid = pressure_named(c, rules, shell, &solid, factor, Q::GirthAsHoop)?.pressure;
+    c.section(Section::Girth);
+    let solid = formula::times(C::N::lit(2.0), solid);
+    let solid = c.formula(Name(Q::GirthSolid, 0), Formula::GirthPressure.no(), solid);
     let mut most = c.formula(name, Formula::GirthDemand.no(), formula::girth_demand(one, pressure, solid));
     let mut by = EntryNo::NONE;
     let mut take = |entry: Entry, value: C::N| {
@@ -195,7 +202,7 @@ fn needed<C: Ctx>(
     }
     if rules.get(share) > 0.0 {
         let k = c.table(Name(Q::Coefficient, 0), share.no(), rules.get(share));
-        take(share, c.formula(name, Formula::Times.no(), formula::times(k, along.credited)));
+        take(share, c.formula(name, Formula::ShareOfEfficiency.no(), formula::times(k, along.credited)));
     }
     Ok((most, by))
 }
@@ -242,7 +249,7 @@ fn end_rivets<C: Ctx>(
         _ => hoop.factor.value,
     };
     let fs = match hoop.factor.basis {
-        FactorBasis::Constant => c.formula(Name(Q::Safety, 0), Formula::Times.no(), fs),
+        FactorBasis::Constant => c.formula(Name(Q::Safety, 0), Formula::SafetyOfConstant.no(), fs),
         _ => fs,
     };
     c.formula(Name(Q::EndRivets, 0), Formula::EndRivets.no(), formula::end_rivets(pressure, inside, fs, d, ss, z))

@@ -12,6 +12,7 @@ use crate::bounds::Unit;
 use crate::check::Findings;
 use crate::rating::{Assumptions, Existing, Governs, Rating, rate_with};
 use crate::rules::RuleBook;
+use crate::text;
 use crate::vessel::{Outcome, VesselBrief, vessel_with};
 
 /// Rates an existing joint and writes the working of it, each assumption listed.
@@ -125,7 +126,7 @@ fn write_rating(doc: &mut Doc<'_>, book: &RuleBook<'_>, rating: &Rating) -> fmt:
             return w.write_str("No years are left at the present pressure.");
         }
         w.write_str("Years until only the present pressure is allowed: ")?;
-        write_value(w, &style, Unit::One, life.years)?;
+        text::write_plain_with(w, life.years, 1, style.mark).map_err(|_| fmt::Error)?;
         w.write_str(", found by checking the joint again along the wastage; the plate is then ")?;
         write_value(w, &style, Unit::Millimetre, life.plate)?;
         w.write_str(" and the pressure allowed ")?;
