@@ -143,7 +143,7 @@ pub fn vessel_with<C: Ctx>(c: C, brief: &VesselBrief<'_>, rules: &Rules) -> Resu
             continue;
         }
         let allowed = match tried(Plain, brief, rules, plate, &mut Assumptions::new()) {
-            Ok((_, allowed)) => allowed.pressure,
+            Ok(made) => made.allowed.pressure,
             Err(error) if depends_on_plate(&error) => {
                 none.refused = none.refused.saturating_add(1);
                 none.refusal = Some(error);
@@ -178,6 +178,12 @@ const fn depends_on_plate(error: &Error) -> bool {
     )
 }
 
+/// A joint on one plate of the stock.
+struct Tried<N> {
+    design: Design<N>,
+    allowed: Allowed<N>,
+}
+
 /// A joint on one plate, and the pressure that it allows.
 #[inline]
 fn tried<C: Ctx>(
@@ -186,7 +192,7 @@ fn tried<C: Ctx>(
     rules: &Rules,
     plate: f64,
     notes: &mut Assumptions,
-) -> Result<(Design<C::N>, Allowed<C::N>), Error> {
+) -> Result<Tried<C::N>, Error> {
     let mut seam = Brief::new(brief.form, Length::mm(plate), brief.materials);
     if let Some((hole, rivet)) = brief.hole {
         seam = seam.hole(hole, rivet);
@@ -194,7 +200,7 @@ fn tried<C: Ctx>(
     let design = size_with(c, &seam, rules)?;
     let materials = &brief.materials;
     let allowed = joint_pressure_with(c, &design.joint, materials, &design.analysis, &brief.shell, rules, notes)?;
-    Ok((design, allowed))
+    Ok(Tried { design, allowed })
 }
 
 /// The vessel on the plate taken.
@@ -207,7 +213,7 @@ fn finished<C: Ctx>(
     tried_plates: u32,
 ) -> Result<Vessel<C::N>, Error> {
     let mut assumptions = Assumptions::new();
-    let (seam, allowed) = tried(c, brief, rules, plate, &mut assumptions)?;
+    let Tried { design: seam, allowed } = tried(c, brief, rules, plate, &mut assumptions)?;
     let mut findings = Findings::new();
     c.section(Section::Shell);
     let pressure = c.given(Name(Q::WorkingPressure, 0), brief.pressure.to_mpa());
