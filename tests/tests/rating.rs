@@ -72,6 +72,28 @@ fn years_are_solved_for_along_the_wastage() {
     assert!(life(lap(0.45).present(psi(125.0)).wastage_rate(Length::inch(0.0)), rules).years.is_infinite());
 }
 
+/// The outside radius counts above a tenth of R = 10 in (Oklahoma, read): p is 55 000 (2/3) t/((10 + t) 5) down to
+/// t = 1 in, where it leaps from 666.7 to 733.3 psi. The first time that the pressure is not allowed counts, before it.
+#[test]
+fn the_dip_before_the_outside_radius_is_not_missed() {
+    let old = Existing::new(form("lap 1"), inch(3.0), inch(1.05), Length::inch(20.0))
+        .hole(inch(1.0))
+        .tension(Stress::psi(55_000.0))
+        .shear(Stress::psi(440_000.0))
+        .bearing(Stress::psi(950_000.0))
+        .safety(5.0);
+    let outside = |t: f64| 55_000.0 * 2.0 / 3.0 * t / ((10.0 + t) * 5.0);
+    assert!((allowed(&old, &US_EXISTING.rules) - outside(1.05)).abs() < 1e-9);
+    for t in [1.02, 1.001, 1.0002] {
+        let worn = old.present(psi(outside(t))).wastage_rate(Length::inch(0.01));
+        let years = life(worn, &US_EXISTING.rules).years;
+        assert!((years - (1.05 - t) / 0.01).abs() < 1e-4, "{t}: {years}");
+    }
+    // Below the dip the leap carries it on: t = 0.9 in by the inside radius.
+    let worn = old.present(psi(55_000.0 * 2.0 / 3.0 * 0.9 / 50.0)).wastage_rate(Length::inch(0.01));
+    assert!((life(worn, &US_EXISTING.rules).years - 15.0).abs() < 1e-4);
+}
+
 /// Thinning away from the seam is a solid plate with E = 1, never the seam's efficiency: 55 000 t/(24 x 5) by hand.
 #[test]
 fn the_solid_plate_is_a_check_of_its_own() {

@@ -219,10 +219,10 @@ impl Existing {
         self
     }
 
-    /// With its circumstances.
+    /// With its circumstances. It is in service, whatever they say of that.
     #[must_use]
     pub const fn service(mut self, service: Service) -> Self {
-        self.shell.service = service;
+        self.shell.service = Service { existing: true, ..service };
         self
     }
 

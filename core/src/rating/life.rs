@@ -68,19 +68,23 @@ pub(super) fn life(
     if rate <= 0.0 {
         return Ok(Some(Life { rate, years: f64::INFINITY, plate: t, pressure: now }));
     }
-    // The loss just before the outside radius stops to count is looked at by itself.
-    let switch = t - rules.get(Entry::PRESSURE_OUTSIDE) * existing.shell.inside.to_mm() / 2.0;
-    let switch = if rules.get(Entry::PRESSURE_OUTSIDE) > 0.0 { switch * (1.0 - 1e-6) } else { 0.0 };
+    // The losses just before an outside radius stops to count are looked at by themselves: there the pressure dips.
+    let share = rules.get(Entry::PRESSURE_OUTSIDE);
+    let thick = share * existing.shell.inside.to_mm() / 2.0;
+    let before = |t: f64| if share > 0.0 { (t - thick) * (1.0 - 1e-6) } else { 0.0 };
+    let seam = before(joint.thinner());
+    let solid = existing.shell_plate.map_or(0.0, |r| before(r.length.to_mm()));
+    let dips = if seam < solid { [seam, solid] } else { [solid, seam] };
     let (mut held, mut failed) = (0.0, t);
-    for step in 1..=STEPS {
-        let loss = t * f64::from(step) / f64::from(STEPS);
-        let stop =
-            if switch > held && switch < loss && !math::at_least(after(switch)?, present) { switch } else { loss };
-        if !math::at_least(after(stop)?, present) {
-            failed = stop;
-            break;
+    'along: for step in 1..=STEPS {
+        let (from, loss) = (held, t * f64::from(step) / f64::from(STEPS));
+        for stop in dips.into_iter().filter(|dip| *dip > from && *dip < loss).chain([loss]) {
+            if !math::at_least(after(stop)?, present) {
+                failed = stop;
+                break 'along;
+            }
+            held = stop;
         }
-        held = stop;
     }
     for _ in 0..HALVINGS {
         let middle = 0.5 * (held + failed);

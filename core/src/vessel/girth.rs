@@ -297,7 +297,15 @@ pub(super) fn design<C: Ctx>(
                     continue;
                 }
             };
-            let found = girth_check(rules, &brief.shell, &plain, &joint, asked.place, brief.pressure)?;
+            let found = match girth_check(rules, &brief.shell, &plain, &joint, asked.place, brief.pressure) {
+                Ok(found) => found,
+                // A book that has no constant for more rows does not hide why fewer did not do.
+                Err(error) if rows == first => {
+                    refused = error;
+                    continue;
+                }
+                Err(_) => continue,
+            };
             if found.findings.open() == 0 && math::at_least(found.pressure, pressure.value()) {
                 return girth_check_with(c, rules, &brief.shell, along, &joint, asked.place, pressure);
             }

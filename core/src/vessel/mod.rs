@@ -227,7 +227,6 @@ fn finished<C: Ctx>(
             Longitudinal { joint: &seam.joint, materials: &brief.materials, credited: seam.analysis.credited, allowed };
         match girth::design(c, brief, asked, rules, &along, pressure) {
             Ok(found) => girth = Some(found),
-            Err(error) if error.kind == ErrorKind::Missing => return Err(error),
             Err(error) => no_girth = Some(error),
         }
     }
