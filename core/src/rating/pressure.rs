@@ -215,7 +215,13 @@ pub(crate) fn seam_of<'j, C: Ctx>(
     };
     let q = c.quiet();
     let (plate, tension) = match weaker {
-        Some((t, st)) => (q.given(Name(Q::OtherPlate, 0), t), q.given(Name(Q::OtherTension, 0), st)),
+        Some((t, st)) => {
+            // The check has named these for the reader: one stress for both plates is one name.
+            let alike = materials.other == materials.plate;
+            let tension = if alike { Q::Tension } else { Q::OtherTension };
+            let thickness = if t == plate { Q::Plate } else { Q::OtherPlate };
+            (q.given(Name(thickness, 0), t), q.given(Name(tension, 0), st))
+        }
         None => (q.given(Name(Q::Plate, 0), plate), q.given(Name(Q::Tension, 0), tension)),
     };
     Seam { form, plate, tension, efficiency: analysis.credited }

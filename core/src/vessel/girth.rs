@@ -104,6 +104,12 @@ pub fn girth_check_with<C: Ctx>(
 ) -> Result<Girth<C::N>, Error> {
     Field::Pressure.check(pressure.value())?;
     let mut notes = Assumptions::new();
+    c.section(Section::Girth);
+    // Under a name of its own: the girth seam has an efficiency as well.
+    let credited = c.formula(Name(Q::AlongEfficiency, 0), Formula::AlongEfficiency.no(), along.credited);
+    // Both plates of a lap round the shell are the shell's.
+    let materials = girth_materials(along.materials, girth.form());
+    let along = &Longitudinal { credited, materials: &materials, ..*along };
     let analysis = check_with(c, girth, along.materials, rules)?;
     let factor = factor_with(c, rules, shell, girth.form(), &mut notes)?;
     let seam = seam_of(c, girth, along.materials, &analysis);
@@ -135,6 +141,11 @@ pub fn girth_check_with<C: Ctx>(
     }
     findings.open_first();
     Ok(Girth { joint: *girth, analysis, pressure: allows, needed, entry, strips, rivets, end_rivets, findings })
+}
+
+/// The stresses of a girth seam: straps keep their own, the second plate of a lap is the shell's.
+fn girth_materials(materials: &Materials, form: &Form) -> Materials {
+    if form.kind() == JointKind::Lap { materials.other(materials.plate) } else { *materials }
 }
 
 /// The rows that the book asks for on a plate.
@@ -176,7 +187,8 @@ fn needed<C: Ctx>(
     c.section(Section::Girth);
     let solid = formula::times(C::N::lit(2.0), solid);
     let solid = c.formula(Name(Q::GirthSolid, 0), Formula::GirthPressure.no(), solid);
-    let mut most = c.formula(name, Formula::GirthDemand.no(), formula::girth_demand(one, pressure, solid));
+    let mut most =
+        c.formula(Name(Q::GirthByLoad, 0), Formula::GirthDemand.no(), formula::girth_demand(one, pressure, solid));
     let mut by = EntryNo::NONE;
     let mut take = |entry: Entry, value: C::N| {
         if value.value() > most.value() {
@@ -198,11 +210,14 @@ fn needed<C: Ctx>(
         let by_formula = formula::plate_for_pressure(along.allowed.allowance, t, pressure, along.allowed.pressure);
         let by_formula = c.formula(Name(Q::PlateByFormula, 0), Formula::PlateForPressure.no(), by_formula);
         let value = formula::share_of_plate(k, by_formula, t);
-        take(percent, c.formula(name, Formula::ShareOfPlate.no(), value));
+        take(percent, c.formula(Name(Q::GirthByPercent, 0), Formula::ShareOfPlate.no(), value));
     }
     if rules.get(share) > 0.0 {
         let k = c.table(Name(Q::Coefficient, 0), share.no(), rules.get(share));
-        take(share, c.formula(name, Formula::ShareOfEfficiency.no(), formula::times(k, along.credited)));
+        take(
+            share,
+            c.formula(Name(Q::GirthByShare, 0), Formula::ShareOfEfficiency.no(), formula::times(k, along.credited)),
+        );
     }
     Ok((most, by))
 }
@@ -326,7 +341,8 @@ const fn math_larger(a: u8, b: u8) -> u8 {
 /// that the shop would take first.
 fn candidates(brief: &VesselBrief<'_>, form: &Form, rules: &Rules, along: &Joint) -> [Result<Joint, Error>; 2] {
     let first = along.rows().first().copied().unwrap_or_default();
-    let asked = Brief::new(*form, along.plate(), brief.materials).hole(first.hole(), Some(first.rivet()));
+    let materials = girth_materials(&brief.materials, form);
+    let asked = Brief::new(*form, along.plate(), materials).hole(first.hole(), Some(first.rivet()));
     let none = |e: Error| [Err(e), Err(e)];
     let design = match size(&asked, rules) {
         Ok(design) => design,
@@ -335,7 +351,7 @@ fn candidates(brief: &VesselBrief<'_>, form: &Form, rules: &Rules, along: &Joint
     let run = Run::Girth { diameter: brief.shell.inside(), measured: Measured::InsidePlate, other: Face::Outside };
     // Only the fit of the pitch is wanted: rivets need no stock.
     let order = Order::steel(run, HeadForm::Button, LengthRule::Hand, Stock::cut_to_length());
-    let sheet = match shop_sheet(&design.joint, &brief.materials, rules, &order) {
+    let sheet = match shop_sheet(&design.joint, &materials, rules, &order) {
         Ok(sheet) => sheet,
         Err(error) => return none(error),
     };
