@@ -1,12 +1,14 @@
 //! Tables that are well formed, and nothing in them idle: every formula, quantity, subject, verdict, fate, class, reason
 //! and part of the working is produced by some joint, and every entry of the rule books changes some result.
 
+mod rated_cases;
 mod support;
 
 use std::cell::RefCell;
 use std::collections::{BTreeSet, HashSet};
 use std::fmt::Debug;
 
+use rated_cases::{ratings, vessel_shell, vessels};
 use seamwright::check::{SUBJECTS, Subject, Verdict, check, check_with};
 use seamwright::error::EntryNo;
 use seamwright::formula::{FORMULAS, Formula};
@@ -16,18 +18,14 @@ use seamwright::materials::{Materials, PlateStress};
 use seamwright::modes::{Class, Fate, Lens, Strengths, letters};
 use seamwright::quantities::Pressure;
 use seamwright::quantities::Stress;
-use seamwright::rating::{
-    Assumptions, Existing, Figure, Footing, HoleMaking, Riveting, Seam, Service, Shell, rate, rate_with,
-};
+use seamwright::rating::{Assumptions, Seam, rate, rate_with};
 use seamwright::rules::{BOOKS, ENTRIES, Entry, EntryKind, GROUPS, METRIC, Metal, Rounding, Rules, find, info};
 use seamwright::shop::{
     Face, HEAD_FORMS, LENGTH_RULES, Measured, Order, Run, SHOP_NOTES, Stock, shop_sheet, shop_sheet_with,
 };
 use seamwright::sizing::{Brief, size, size_with};
 use seamwright::step::{Ctx, FormulaNo, Name, QUANTITIES, Quantity, Section, Why};
-use seamwright::vessel::{
-    GirthBrief, GirthPlace, Longitudinal, Outcome, PlateStock, VesselBrief, girth_check, vessel, vessel_with,
-};
+use seamwright::vessel::{GirthPlace, Longitudinal, Outcome, girth_check, vessel, vessel_with};
 use support::{form, joint, mm, symbols};
 
 fn key(entry: Entry) -> String {
@@ -249,6 +247,7 @@ fn books() -> Vec<Rules> {
     list.push(with(&[(Entry::INNER_SHARE, 1.0), (Entry::LONE_PLANE, 1.0), (Entry::TEAR_ALLOWANCE, 6.0)]));
     list.push(with(&[(Entry::CLOSE_ROWS, 1.0), (Entry::COUNT_STRAP, 1.0), (Entry::PITCH_ROUND, 2.0)]));
     list.push(with(&[(Entry::CLOSE_ROWS, 2.0), (Entry::EFFICIENCY_CAP, 0.3), (Entry::PITCH_ROUND, 1.0)]));
+    list.push(with(&[(Entry::PRESSURE_FORM, 4.0)]));
     list.push(full(0.0));
     list.push(full(1.0));
     list
@@ -338,51 +337,6 @@ fn orders() -> Vec<Order> {
     list
 }
 
-/// Joints that stand, in several circumstances, laps and butts, wide and narrow, thick and thin.
-fn ratings() -> Vec<Existing> {
-    let f = |x: f64| Figure::given(mm(x));
-    let mut list = Vec::new();
-    let open = Service::in_service();
-    let tested = Service { tested: true, ..open };
-    let known = Service { riveting: Some(Riveting::Machine), ..Service::new_shell() };
-    let tubular = Service { tubular: Some(true), lap_length: Some(mm(3700.0)), ..known };
-    let reamed = Service { holes: Some(HoleMaking::Reamed), stripped: true, second_hand: Some(true), ..tubular };
-    let punched = Service { holes: Some(HoleMaking::Punched), past_age_limit: Some(true), tested: true, ..known };
-    let fire = Service { lap_in_fire: Some(true), weight_on_seam: Some(true), ..known };
-    for name in ["lap 1", "lap 2", "lap 3", "lap 4", "single 2", "double 2", "unequal 2"] {
-        for service in [open, tested, known, tubular, reamed, punched, fire] {
-            for (inside, t) in [(150.0, 12.0), (700.0, 6.0), (900.0, 8.0), (1300.0, 10.0), (2000.0, 14.0)] {
-                let old = Existing::new(form(name), f(90.0), f(t), mm(inside)).hole(f(21.0)).service(service);
-                let old = old.tension(Stress::mpa(400.0)).shear(Stress::mpa(300.0)).bearing(Stress::mpa(700.0));
-                let old = old.present(Pressure::mpa(0.9)).shell_plate(f(0.7 * t));
-                list.extend([old, old.safety(4.4), old.permissible(), old.corrosion(mm(1.5))]);
-            }
-        }
-    }
-    list
-}
-
-fn vessel_shell() -> Shell {
-    Shell::new(mm(1300.0), Footing::Ultimate).safety(1.5)
-}
-
-/// Shells to design, with girth seams at each place.
-fn vessels() -> Vec<VesselBrief<'static>> {
-    let stock = PlateStock::every(mm(1.0), mm(6.0), mm(40.0));
-    let mut list = Vec::new();
-    for place in [GirthPlace::Middle, GirthPlace::End, GirthPlace::Stayed] {
-        for (pressure, name) in [(0.3, "lap 1"), (1.6, "double 2")] {
-            for shell in [vessel_shell(), Shell::new(mm(900.0), Footing::Ultimate).corrosion(mm(1.0))] {
-                for around in ["lap 1", "double 1"] {
-                    let made = VesselBrief::new(form(name), Pressure::mpa(pressure), shell, steel(), stock);
-                    list.push(made.girth(GirthBrief::new(form(around), place)));
-                }
-            }
-        }
-    }
-    list
-}
-
 fn missing<T: PartialEq + Debug>(all: &[T], seen: impl Fn(&T) -> bool) -> Vec<&T> {
     all.iter().filter(|x| !seen(x)).collect()
 }
@@ -428,7 +382,7 @@ fn watch(seen: &RefCell<Seen>) {
             found(&heard.findings);
             assert_eq!(format!("{:?}", heard.values()), format!("{:?}", rate(&old, &rules).unwrap()));
         }
-        for brief in vessels() {
+        for brief in vessels(&steel()) {
             if let Ok(Outcome::Found(made)) = vessel_with(c, &brief, &rules) {
                 found(&made.findings);
                 let Some(fits) = made.girth else { continue };
@@ -505,7 +459,7 @@ fn results(rules: &Rules, briefs: &[Brief], joints: &[Joint]) -> impl Iterator<I
     let sized = briefs.iter().map(move |b| format!("{:?}", size(b, rules)));
     let checked = joints.iter().map(move |j| format!("{:?}", check(j, &stresses()[3], rules)));
     let rated = ratings().into_iter().step_by(3).map(move |old| format!("{:?}", rate(&old, rules)));
-    let made = vessels().into_iter().map(move |brief| format!("{:?}", vessel(&brief, rules)));
+    let made = vessels(&steel()).into_iter().map(move |brief| format!("{:?}", vessel(&brief, rules)));
     assumed.chain(rated).chain(made).chain(sized).chain(checked)
 }
 
