@@ -23,7 +23,7 @@ ORDER = [
     ["modes"],
     ["check"],
     ["sizing"],
-    ["search", "rating", "group", "sensitivity", "shop"],
+    ["search", "rating", "group", "sensitivity", "shop", "vessel"],
     ["reconcile"],
     ["working"],
     ["drawing", "teach"],

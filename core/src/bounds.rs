@@ -97,6 +97,12 @@ fields! {
     ShearPlanes    "shear_planes"     Count      1.0 ..= 2.0      "shear planes of the rivets of one row";
     RunLength      "run_length"       Millimetre 2.0 ..= 500000.0 "length of the seam";
     RingDiameter   "ring_diameter"    Millimetre 20.0 ..= 100000.0 "diameter of the ring";
+    Pressure       "pressure"         Megapascal 0.0001 ..= 200.0  "working pressure, gauge";
+    Corrosion      "corrosion"        Millimetre 0.0 ..= 50.0     "corrosion allowance";
+    WastageRate    "wastage_rate"     Millimetre 0.0 ..= 50.0     "loss of thickness in a year";
+    Years          "years"            One        0.0 ..= 500.0    "years";
+    LapLength      "lap_length"       Millimetre 2.0 ..= 100000.0 "length of a continuous lap along the shell";
+    SeamEfficiency "seam_efficiency"  One        0.0 ..= 1.0      "efficiency of a seam";
     EndDistance    "end_distance"     Millimetre 1.0 ..= 1000.0   "distance from the first or last rivet to the end of the seam";
     StockStep      "stock_step"       Millimetre 0.1 ..= 100.0    "step of rivet lengths in stock";
     Density        "density"          KilogramPerCubicMetre 500.0 ..= 25000.0 "density of plate and rivets";

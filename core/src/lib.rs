@@ -26,6 +26,7 @@ pub mod math;
 pub mod modes;
 pub mod proportion;
 pub mod quantities;
+pub mod rating;
 pub mod reconcile;
 pub mod rules;
 pub mod sensitivity;
@@ -34,6 +35,7 @@ pub mod sizing;
 pub mod step;
 pub mod teach;
 pub mod text;
+pub mod vessel;
 pub mod working;
 
 pub use error::{Error, ErrorKind};

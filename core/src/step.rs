@@ -126,6 +126,35 @@ quantities! {
     BookEfficiency "J" "J" One "efficiency by the modes that the rule book counts";
     CreditCap "Jmax" "J_{\\max}" One "greatest efficiency credited";
     Credited "Jc" "J_c" One "efficiency credited";
+    ShellDiameter "D" "D" Millimetre "inside diameter of the shell";
+    ShellRadius "Ri" "R_i" Millimetre "inside radius of the shell";
+    OutsideRadius "Ra" "R_a" Millimetre "outside radius of the shell";
+    RadiusShare "xr" "x_r" One "plate over inside radius";
+    Corrosion "c1" "c_1" Millimetre "corrosion allowance";
+    PlateLoss "cp" "c_p" Millimetre "taken off the plate by the formula of the pressure";
+    PressureConstant "C" "C" One "constant of the formula of the pressure";
+    SafetyClass "fk" "f_k" One "factor of safety of a class";
+    SafetyAdded "fa" "f_a" One "surcharge on the factor of safety";
+    Safety "FS" "F_S" One "factor of safety";
+    AllowedPressure "WP" "W_P" Megapascal "working pressure by the formula of the rule book";
+    SolidPressure "WPs" "W_{Ps}" Megapascal "working pressure that the solid plate allows";
+    LeastPressure "WPm" "W_{Pm}" Megapascal "working pressure allowed";
+    ShellPlate "ts" "t_s" Millimetre "least plate of the shell away from the seam";
+    PressureLimit "WPl" "W_{Pl}" Megapascal "greatest working pressure of the rule book";
+    PresentPressure "WPp" "W_{Pp}" Megapascal "present working pressure";
+    PressureRatio "xp" "x_p" One "pressure allowed over the present one";
+    TestPressure "WPt" "W_{Pt}" Megapascal "hydrostatic test pressure";
+    GirthPressure "WPg" "W_{Pg}" Megapascal "working pressure that the girth seam allows";
+    GirthAsHoop "WPh" "W_{Ph}" Megapascal "working pressure of the girth joint if it lay along the shell";
+    GirthSolid "WPgs" "W_{Pgs}" Megapascal "the same of a solid plate";
+    WorkingPressure "WPa" "W_{Pa}" Megapascal "working pressure asked for";
+    AlongEfficiency "Jl" "J_l" One "efficiency credited of the seam along the shell";
+    GirthByLoad "Jgl" "J_{gl}" One "efficiency that the load on the end needs of the girth seam";
+    GirthByPercent "Jgp" "J_{gp}" One "efficiency that the rule book asks of the girth seam";
+    GirthByShare "Jgs" "J_{gs}" One "efficiency that the seam along the shell asks of the girth seam";
+    GirthNeeded "Jg" "J_g" One "efficiency that the girth seam needs";
+    PlateByFormula "tf" "t_f" Millimetre "plate that the formula of the pressure asks for";
+    EndRivets "Ne" "N_e" One "rivets that the load on the end needs";
     PlatePercent "plate%" "\\%_p" One "plate percentage";
     RivetPercent "rivet%" "\\%_r" One "rivet percentage";
     CombinedPercent "comb%" "\\%_c" One "combined percentage";
@@ -246,6 +275,14 @@ pub enum Section {
     Modes,
     /// Percentages.
     Percentages,
+    /// Factor of safety.
+    Safety,
+    /// The shell under pressure.
+    Shell,
+    /// The solid plate away from the seam.
+    SolidPlate,
+    /// A girth seam.
+    Girth,
     /// Limits of the rule book on the dimensions.
     Limits,
 }
@@ -271,6 +308,10 @@ impl Section {
             Section::BookView => "The same as the rule book counts it",
             Section::Modes => "Failure modes and efficiency",
             Section::Percentages => "Percentages",
+            Section::Safety => "Factor of safety",
+            Section::Shell => "The shell under pressure",
+            Section::SolidPlate => "The solid plate away from the seam",
+            Section::Girth => "The girth seam",
             Section::Limits => "Limits of the rule book",
         }
     }

@@ -13,10 +13,12 @@ use seamwright::joint::{Form, Joint, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::modes::{Lens, Strengths, letters, prescribed_gaps};
 use seamwright::proportion::{self, Covered, Limit, Strap};
-use seamwright::quantities::{Length, Stress};
+use seamwright::quantities::{Length, Pressure, Stress};
+use seamwright::rating::{Existing, Figure, Footing, Shell, rate, rate_with};
 use seamwright::rules::{Entry, METRIC, Rules};
 use seamwright::sizing::{Brief, size, size_with};
 use seamwright::step::{Ctx, Name, Num, Plain, Quantity as Q, Why};
+use seamwright::vessel::{GirthBrief, GirthPlace, Outcome, PlateStock, VesselBrief, vessel, vessel_with};
 
 /// A value and its slope along one chosen input.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -223,6 +225,39 @@ proptest! {
     }
 
     #[test]
+    fn rating_and_vessels_are_those_of_plain_numbers(s in stated(Reach::Usual, 4, 0.0), book in any_book(),
+        inside in 300.0..3000.0_f64, factor in 1.0..8.0_f64, shell_plate in 3.0..40.0_f64, pressure in 0.1..3.0_f64) {
+        let f = |x: f64| Figure::given(Length::mm(x));
+        let mut old = Existing::new(s.form, f(s.strip), f(s.plate), Length::mm(inside)).safety(factor)
+            .tension(Stress::mpa(s.tension[0])).shear(Stress::mpa(s.shear)).bearing(Stress::mpa(300.0))
+            .shell_plate(f(shell_plate)).present(Pressure::mpa(pressure)).wastage_rate(Length::mm(0.1));
+        for (row, number) in s.rows.iter().zip(1..) {
+            old = old.row(number, f(row.hole));
+        }
+        let (plain, dual) = (rate(&old, &book.rules), rate_with(Along(Q::Plate), &old, &book.rules));
+        match (plain, dual) {
+            (Ok(plain), Ok(dual)) => {
+                same_bits(&figures(&plain.analysis), &figures(&dual.analysis))?;
+                let all = |p: f64, m: Option<f64>, f: f64| [p, m.unwrap_or(0.0), f];
+                let ours = all(plain.allowed, plain.margin, plain.seam.factor.value);
+                let d = dual.values();
+                prop_assert_eq!(ours.map(f64::to_bits), all(d.allowed, d.margin, d.seam.factor.value).map(f64::to_bits));
+                prop_assert_eq!((plain.governs, plain.life), (d.governs, d.life));
+                prop_assert_eq!(&plain.assumptions, &d.assumptions);
+                prop_assert!(!d.assumptions.lost() && !d.findings.lost());
+            }
+            (plain, dual) => prop_assert_eq!(format!("{:?}", plain.map(|_| ())), format!("{:?}", dual.map(|_| ()))),
+        }
+        let stock = PlateStock::every(Length::mm(2.0), Length::mm(4.0), Length::mm(40.0));
+        let shell = Shell::new(Length::mm(inside), Footing::Ultimate).safety(factor);
+        let asked = VesselBrief::new(s.form, Pressure::mpa(pressure), shell, s.materials(), stock)
+            .girth(GirthBrief::new(Form::lap(1).unwrap(), GirthPlace::Middle));
+        let plain = vessel(&asked, &book.rules);
+        let dual = vessel_with(Along(Q::Tension), &asked, &book.rules).map(Outcome::values);
+        prop_assert_eq!(format!("{plain:?}"), format!("{dual:?}"));
+    }
+
+    #[test]
     fn slopes_are_central_differences(s in stated(Reach::Usual, 6, 0.0), book in any_book(), close in 0..3_u8) {
         let rules = set(book.rules, &[(Entry::BEARING_CHECKED, 0.0), (Entry::CLOSE_ROWS, f64::from(close))]);
         let alike = s.rows.iter().all(|r| r.hole == s.rows[0].hole);
@@ -289,6 +324,10 @@ bodies! {
     safety_ratio(0 1); bearing(0 1 2); shear_out(0 1 2 3); row_hold(0 1); rivet_percentage(0 1 2 3 4 5 6 7);
     row_distance(0 1 2 3 4 5); row_distance_diagonal(0 1 2 3 4); gauge(0 1); margin(0 1 2); times(0 1);
     strap_share(0 1 2); strap_thickened(0 1 2 3 4 5); row_pitch(0 1); mean(0 1);
+    allowance_sum(0 1); half_diameter(0); radius_share(0 1); outside_radius(0 1); safety_sum(0 1); ratio(0 1);
+    pressure_inside(0 1 2 3 4 5); pressure_thirty_seconds(0 1 2 3 4 5); pressure_radius(0 1 2 3 4 5);
+    pressure_mean(0 1 2 3 4 5); girth_demand(0 1 2); plate_for_pressure(0 1 2 3); share_of_plate(0 1 2);
+    end_rivets(0 1 2 3 4 5);
     straight_run(0 1 2); middle_circle(0 1); circle_outside(0 1 2); circle_inside(0 1 2); girth(0); strips_in_run(0 1);
     strip_of_run(0 1); rivets_in_run(0 1 2 3); hole_place(0 1 2); hole_angle(0 1); grip_of_two(0 1);
     grip_of_three(0 1 2); allowance_in_diameters(0 1); allowance_small_machine(0 1); allowance_by_table(0 1);
@@ -353,5 +392,19 @@ fn slopes_by_hand_of_a_sizing() -> Result<(), seamwright::Error> {
     let order = Brief::new(Form::lap(2)?, Length::mm(16.0), materials);
     let computed = size_with(Along(Q::Plate), &order, &METRIC.rules)?.hole.computed.map(|(d, _)| d.d);
     assert!(computed.is_some_and(|d| near(d, 0.75)));
+    Ok(())
+}
+
+/// The pressure of a torn lap by hand: p = 2 st J (t - c)/(FS D) with J = (p - d)/p. Along the plate its slope is
+/// 2 st J/(FS D); along the hole -2 st (t - c)/(FS D p).
+#[test]
+fn slopes_by_hand_of_a_rating() -> Result<(), seamwright::Error> {
+    let f = |x: f64| Figure::given(Length::mm(x));
+    let old = Existing::new(Form::lap(1)?, f(100.0), f(10.0), Length::mm(1000.0)).permissible();
+    let old = old.hole(f(40.0)).tension(Stress::mpa(80.0)).shear(Stress::mpa(600.0)).bearing(Stress::mpa(900.0));
+    let slope = |q| Ok::<_, seamwright::Error>(rate_with(Along(q), &old, &METRIC.rules)?.allowed.d);
+    assert!(near(slope(Q::Plate)?, 2.0 * 80.0 * 0.6 / 1000.0));
+    assert!(near(slope(Q::Hole)?, -2.0 * 80.0 * 9.0 / (1000.0 * 100.0)));
+    assert!(near(slope(Q::ShellDiameter)?, -2.0 * 80.0 * 0.6 * 9.0 / 1e6));
     Ok(())
 }

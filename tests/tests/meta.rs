@@ -1,12 +1,14 @@
 //! Tables that are well formed, and nothing in them idle: every formula, quantity, subject, verdict, fate, class, reason
 //! and part of the working is produced by some joint, and every entry of the rule books changes some result.
 
+mod rated_cases;
 mod support;
 
 use std::cell::RefCell;
 use std::collections::{BTreeSet, HashSet};
 use std::fmt::Debug;
 
+use rated_cases::{ratings, vessel_shell, vessels};
 use seamwright::check::{SUBJECTS, Subject, Verdict, check, check_with};
 use seamwright::error::EntryNo;
 use seamwright::formula::{FORMULAS, Formula};
@@ -14,13 +16,16 @@ use seamwright::given::Given;
 use seamwright::joint::{Form, Joint, JointKind};
 use seamwright::materials::{Materials, PlateStress};
 use seamwright::modes::{Class, Fate, Lens, Strengths, letters};
+use seamwright::quantities::Pressure;
 use seamwright::quantities::Stress;
+use seamwright::rating::{Assumptions, Seam, rate, rate_with};
 use seamwright::rules::{BOOKS, ENTRIES, Entry, EntryKind, GROUPS, METRIC, Metal, Rounding, Rules, find, info};
 use seamwright::shop::{
     Face, HEAD_FORMS, LENGTH_RULES, Measured, Order, Run, SHOP_NOTES, Stock, shop_sheet, shop_sheet_with,
 };
 use seamwright::sizing::{Brief, size, size_with};
 use seamwright::step::{Ctx, FormulaNo, Name, QUANTITIES, Quantity, Section, Why};
+use seamwright::vessel::{GirthPlace, Longitudinal, Outcome, girth_check, vessel, vessel_with};
 use support::{form, joint, mm, symbols};
 
 fn key(entry: Entry) -> String {
@@ -242,6 +247,7 @@ fn books() -> Vec<Rules> {
     list.push(with(&[(Entry::INNER_SHARE, 1.0), (Entry::LONE_PLANE, 1.0), (Entry::TEAR_ALLOWANCE, 6.0)]));
     list.push(with(&[(Entry::CLOSE_ROWS, 1.0), (Entry::COUNT_STRAP, 1.0), (Entry::PITCH_ROUND, 2.0)]));
     list.push(with(&[(Entry::CLOSE_ROWS, 2.0), (Entry::EFFICIENCY_CAP, 0.3), (Entry::PITCH_ROUND, 1.0)]));
+    list.push(with(&[(Entry::PRESSURE_FORM, 4.0)]));
     list.push(full(0.0));
     list.push(full(1.0));
     list
@@ -253,7 +259,14 @@ const FULL: &str = "diagonal.pitch=0.7 diagonal.diameter=0.9 hole.round=0 hole.a
     pitch.greatest.limit=350 pitch.scallop=8 margin.least.add=1 margin.greatest.factor=2.5 margin.greatest.thickness=9 \
     margin.greatest.limit=150 strap.single.add=1 strap.omitted=2 strap.least=5 plate.least=7 grip.greatest=2 \
     efficiency.cap=0.85 percent.safety=4.5 percent.divisor=4 default.steel.tension=400 default.iron.tension=330 \
-    default.bearing=600 default.steel.shear=300 default.iron.shear=260";
+    pressure.form=3 pressure.allowance=1 pressure.outside=0.1 pressure.constant.single=3 pressure.constant.double=2.8 \
+    safety.lap=4.5 safety.single=4.4 safety.double=4 safety.double.unequal=4.1 safety.hand.add=0.3 \
+    safety.punched.add=0.25 safety.reamed.add=0.1 safety.existing=4.2 safety.second_hand.lap=6 \
+    safety.second_hand.butt=5 safety.long_lap=8 safety.long_lap.above=3650 safety.fire_lap=5 safety.weight=5.2 \
+    safety.age.add=0.5 safety.age.tested=4.7 shell.least.above=10 lap.diameter=900 lap.pressure=1.2 lap.product=900 \
+    lap.second_hand.pressure=0.3 lap.wide.above=800 lap.wide.pressure=0.4 girth.end=0.4 girth.middle=0.42 \
+    girth.share.end=0.5 girth.share.middle=0.5 girth.share.stayed=0.35 girth.double.end=12 girth.double.middle=11 \
+    girth.treble.middle=25 seams.staggered=1 test.factor=1.5 default.bearing=600 default.steel.shear=300 default.iron.shear=260";
 
 /// A book that says something on everything: by formulas (0) or by tables (1).
 fn full(way: f64) -> Rules {
@@ -267,6 +280,9 @@ fn full(way: f64) -> Rules {
         (Entry::HOLE_TABLE_HOLE, 12, 2.6, 12.0),
         (Entry::STRAP_TABLE_PLATE, 20, 5.0, 5.0),
         (Entry::STRAP_TABLE_STRAP, 20, 4.0, 4.0),
+        (Entry::PRESSURE_LAP, 4, -0.1, 3.0),
+        (Entry::SHELL_DIAMETER, 4, 300.0, 600.0),
+        (Entry::SHELL_PLATE, 4, 1.0, 6.0),
         (Entry::PITCH_MAX_LAP, 5, 1.0, 2.0),
         (Entry::PITCH_MAX_SINGLE, 5, 1.0, 2.1),
         (Entry::PITCH_MAX_DOUBLE, 5, 1.0, 2.3),
@@ -360,6 +376,36 @@ fn watch(seen: &RefCell<Seen>) {
             }
         }
     }
+    for rules in books() {
+        for old in ratings() {
+            let Ok(heard) = rate_with(c, &old, &rules) else { continue };
+            found(&heard.findings);
+            assert_eq!(format!("{:?}", heard.values()), format!("{:?}", rate(&old, &rules).unwrap()));
+        }
+        for brief in vessels(&steel()) {
+            if let Ok(Outcome::Found(made)) = vessel_with(c, &brief, &rules) {
+                found(&made.findings);
+                let Some(fits) = made.girth else { continue };
+                found(&fits.findings);
+                // Pitches that do not fit, and a pressure that is too much for it.
+                let along = made.seam.joint;
+                let a = check(&along, &steel(), &rules).unwrap();
+                let allowed = made.allowed.values();
+                let long = Longitudinal { joint: &along, materials: &steel(), credited: a.credited, allowed };
+                for (rows, pitch, pressure) in [("lap 1", 230.0, 5.0), ("lap 2", 61.0, 0.2)] {
+                    let spec = seamwright::joint::JointSpec::new(form(rows), mm(pitch), along.plate(), mm(21.0));
+                    let p = Pressure::mpa(pressure);
+                    let place = GirthPlace::Middle;
+                    if let Ok(g) = girth_check(&rules, &vessel_shell(), &long, &spec.build().unwrap(), place, p) {
+                        found(&g.findings);
+                    }
+                }
+            }
+        }
+    }
+    let girth = Seam { form: &form("lap 1"), plate: 12.0, tension: 80.0, efficiency: 0.5 };
+    seamwright::rating::girth_pressure_with(c, &METRIC.rules, &vessel_shell(), &girth, &mut Assumptions::new())
+        .unwrap();
     for joint in forms().flat_map(|f| joints(f).into_iter().skip(4)) {
         for order in orders() {
             // Orders that do not belong to the joint, or rules without a size for it, are refused.
@@ -387,7 +433,7 @@ fn everything_in_the_tables_is_produced() {
     let classes = [Class::PlateOuter, Class::PlateInner, Class::Rivets, Class::Strap, Class::BothPlates];
     assert_eq!(missing(&classes, |k| seen.classes.contains(k)), [] as [&Class; 0], "classes");
     let reasons = "Given Table Formula Least Greatest Cap Floor RoundDown RoundUp RoundNearest Series Choice";
-    let sections = "Hole Pitch Rows Margin Straps Joint Rivets NetSections BookView Modes Percentages Limits";
+    let sections = "Safety Shell SolidPlate Girth Hole Pitch Rows Margin Straps Joint Rivets NetSections BookView Modes Percentages Limits";
     for word in reasons.split(' ').chain(sections.split(' ')) {
         assert!(seen.words.contains(word), "{word}");
     }
@@ -412,7 +458,9 @@ fn results(rules: &Rules, briefs: &[Brief], joints: &[Joint]) -> impl Iterator<I
     let assumed = metals.into_iter().map(move |m| format!("{:?}", rules.assumed_materials(m, m)));
     let sized = briefs.iter().map(move |b| format!("{:?}", size(b, rules)));
     let checked = joints.iter().map(move |j| format!("{:?}", check(j, &stresses()[3], rules)));
-    assumed.chain(sized).chain(checked)
+    let rated = ratings().into_iter().step_by(3).map(move |old| format!("{:?}", rate(&old, rules)));
+    let made = vessels(&steel()).into_iter().map(move |brief| format!("{:?}", vessel(&brief, rules)));
+    assumed.chain(rated).chain(made).chain(sized).chain(checked)
 }
 
 /// What an entry may be changed to.
@@ -420,7 +468,7 @@ fn changes(entry: Entry, value: f64) -> Vec<f64> {
     let row = info(entry);
     match row.kind {
         EntryKind::Number(_) => vec![1.02 * value + 0.01, 0.97 * value, row.hi, row.lo, 0.0],
-        _ => vec![0.0, 1.0, 2.0],
+        _ => vec![0.0, 1.0, 2.0, 3.0, 4.0],
     }
 }
 

@@ -59,6 +59,19 @@ subjects! {
     RowsUnknown One "row distances" "row distances were not given: they were not checked";
     MarginUnknown One "margin" "no margin was given: it was not checked";
     ThinPlateJump Millimetre "plate thickness at which the hole rule changes" "the hole jumps at this thickness: compare both sides";
+    PressureMargin Megapascal "working pressure that is allowed" "lower the working pressure, or repair";
+    SafetyFactor One "factor of safety given against the book's" "the book asks for more";
+    ShellPlate Millimetre "shell plate, least by diameter" "take a thicker plate";
+    LapDiameter Millimetre "inside diameter of a shell with a lap along it" "the book asks for butt and double straps";
+    LapPressure Megapascal "working pressure with a lap along the shell" "lower the pressure, or take butt and double straps";
+    SecondHandLap Megapascal "working pressure of a second-hand tubular boiler with a lap" "lower the pressure";
+    WideLap Megapascal "working pressure of a wide tubular boiler with a lap, not inspected stripped down" "lower the pressure or have it inspected";
+    SolidPlate Megapascal "pressure of the solid plate away from the seam against that of the seam" "the plate away from the seam governs";
+    GirthEfficiency One "efficiency of the girth seam" "take more rows, or another pitch";
+    GirthRivets Count "rivets of the girth seam against the load on the end" "take more rivets";
+    GirthRows Count "rows of the girth seam" "take more rows";
+    GirthDivides Millimetre "pitch that divides the girth" "no whole number of this pitch goes into the girth";
+    Staggered One "longitudinal seams of neighbouring rings" "set the seams of neighbouring rings out of line";
     LapBending One "bending of the lap" "a lap bends as it pulls straight; no rule used here covers that";
 }
 

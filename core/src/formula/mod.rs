@@ -7,6 +7,7 @@ mod plate;
 mod rivet;
 mod shop;
 mod spacing;
+mod vessel;
 
 pub use pitch::{balanced_pitch, greatest_pitch, least_pitch};
 pub use plate::{
@@ -25,6 +26,10 @@ pub use shop::{
 };
 pub use spacing::{
     gauge, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share, strap_thickened, times,
+};
+pub use vessel::{
+    allowance_sum, end_rivets, girth_demand, half_diameter, outside_radius, plate_for_pressure, pressure_inside,
+    pressure_mean, pressure_radius, pressure_thirty_seconds, radius_share, ratio, safety_sum, share_of_plate,
 };
 
 use crate::step::FormulaNo;
@@ -91,6 +96,25 @@ formulas! {
     StrapThickened "b = (a t + c)(p - n1 d1)/(p - nb db)" "strap rules, alternate outer rivets omitted";
     RowPitch "pr = p/n" "geometry";
     Mean "d = (d1 + d2)/2" "Reg. 184(c): mean of the holes of two rows";
+    Ratio "x = WP/WPp" "definition";
+    TestPressure "WPt = k WP" "hydrostatic test of the rule book";
+    GirthPressure "WPg = 2 WPh" "geometry: the end pulls p D/4, the hoop p D/2 on each length";
+    SafetyOfConstant "FS = 1.4 C" "what C stands for in (T - 2) S J/(C D)";
+    ShareOfEfficiency "Jg = k J" "girth rules of the rule book";
+    AlongEfficiency "Jl = Jc" "taken over from the seam along the shell";
+    GirthDemand "Jg = J WP/WPg" "load p D/4 on each length of girth";
+    PlateForPressure "tf = c + (t - c) WPa/WP" "the formula of the pressure, solved for the plate";
+    ShareOfPlate "Jg = k tf/t" "Reg. 104: percentages on the thickness by Eq. (1)";
+    EndRivets "Ne = WP D^2 FS/(d^2 ss z)" "Khurmi & Gupta Example 9.10: load on the end over one rivet";
+    AllowanceSum "c = c0 + c1" "allowance of the book and the one given";
+    HalfDiameter "R = D/2" "geometry";
+    RadiusShare "x = t/R" "Oklahoma 380:25-5-7";
+    OutsideRadius "Ra = R + t" "geometry";
+    SafetySum "FS = f + fa" "classes by maximum, surcharges added";
+    PressureInside "WP = 2 st J (t - c)/(FS D)" "Khurmi & Gupta ch. 9; Reichs-Gesetzblatt 1909, Land III.1: p = 200 K z (s - 1)/(D x)";
+    PressureThirtySeconds "WP = 2 st J (t - c)/(1.4 C D)" "(T - 2) S J/(C D), T in 1/32 in, S in tons/in2, J in %: Indian Reg. 176 Eq. (1) (memory)";
+    PressureRadius "WP = st (t - c) J/(R FS)" "TS t E/(R FS), US state rules";
+    PressureMean "WP = 2 st J (t - c)/(FS (D + t - c))" "Indian Reg. 366";
     StraightRun "Lr = Ls - e1 - e2" "geometry";
     MiddleCircle "Dc = Di + t" "geometry: middle of the ring";
     CircleOutside "Do = Dc + t + t2" "geometry: middle of the next ply outside";

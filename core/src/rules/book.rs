@@ -1,7 +1,10 @@
 //! Books: the numbers, the citations, and the ways to make a book of one's own.
 
 use super::entries::{ENTRIES, Entry, EntryKind, GROUPS, find, info};
-use super::{BRITISH_MARINE, GERMAN_1908, INDIAN, METRIC, STRUCTURAL, US_CODE, US_EXISTING};
+use super::{
+    BRITISH_MARINE, GERMAN_1908, INDIAN, METRIC, STRUCTURAL, US_CALIFORNIA, US_CODE, US_EXISTING, US_LOCOMOTIVE,
+    US_MICHIGAN, US_MONTANA, US_NORTH_CAROLINA,
+};
 use crate::bounds::Field;
 use crate::error::{EntryNo, Error, ErrorKind};
 use crate::math;
@@ -112,13 +115,7 @@ impl Rules {
     #[inline(always)]
     pub fn choice(&self, entry: Entry) -> u8 {
         let v = self.get(entry);
-        if v >= 1.5 {
-            2
-        } else if v >= 0.5 {
-            1
-        } else {
-            0
-        }
+        [0.5, 1.5, 2.5, 3.5].into_iter().fold(0, |n: u8, next| if v >= next { n.saturating_add(1) } else { n })
     }
 
     /// This book with one entry changed.
@@ -291,8 +288,20 @@ impl<'a> RuleBook<'a> {
 }
 
 /// The built-in books.
-pub const BOOKS: &[&RuleBook<'static>] =
-    &[&METRIC, &INDIAN, &US_CODE, &US_EXISTING, &BRITISH_MARINE, &GERMAN_1908, &STRUCTURAL];
+pub const BOOKS: &[&RuleBook<'static>] = &[
+    &METRIC,
+    &INDIAN,
+    &US_CODE,
+    &US_EXISTING,
+    &BRITISH_MARINE,
+    &GERMAN_1908,
+    &STRUCTURAL,
+    &US_MICHIGAN,
+    &US_NORTH_CAROLINA,
+    &US_MONTANA,
+    &US_CALIFORNIA,
+    &US_LOCOMOTIVE,
+];
 
 /// A built-in book by its short name.
 ///

@@ -20,6 +20,7 @@ const CAP: Clause = Clause::memory(RULES, "greatest pitch C t + 1 5/8 in");
 const HALF: Clause = Clause::memory(RULES, "row distances where outer rivets are left out");
 const COVERS: Clause = Clause::read(TEXTBOOK, "pp. 102-103: covers 5/8 t");
 const STRAP_MEM: Clause = Clause::memory(RULES, "straps");
+const PRESSURE: Clause = Clause::memory(RULES, "working pressure (T - 2) S J/(C D)");
 const STEP: Clause = Clause::practice("sixteenths of an inch");
 
 /// 1.2 sqrt t with t in inches, as a constant for millimetres: 1.2 sqrt(25.4) = 6.0478...
@@ -80,5 +81,10 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::STRAP_NARROW, &[0.625], STRAP_MEM),
     Item::new(E::STRAP_OMITTED, &[1.0], STRAP_MEM),
     Item::new(E::STRAP_STEP, &[inch(0.0625)], STEP),
+    Item::new(E::PRESSURE_FORM, &[2.0], PRESSURE),
+    Item::new(E::PRESSURE_ALLOWANCE, &[inch(0.0625)], PRESSURE),
+    Item::new(E::PRESSURE_ALLOWANCE_GIVEN, &[0.0], Clause::own("the formula's 2/32 in stays")),
+    Item::new(E::PRESSURE_LAP, &[3.0, 2.9, 2.83], PRESSURE),
+    Item::new(E::PRESSURE_DOUBLE, &[2.75], PRESSURE),
     Item::new(E::ROOM, &[1.5], Clause::own("half as strong again")),
 ];

@@ -16,6 +16,10 @@ const NO_CRUSH: Clause = Clause::read(LAND, "II, III: no crushing check");
 const III_11: Clause = Clause::read(MARINE, "III.11");
 const III_12: Clause = Clause::read(MARINE, "III.12: s <= d <= 2 s");
 const III_13: Clause = Clause::read(MARINE, "III.13");
+const III_1: Clause = Clause::read(LAND, "III.1");
+const III_9: Clause = Clause::read(LAND, "III.9");
+const X: Clause = Clause::read(LAND, "III.1, factors x");
+const GIRTH: Clause = Clause::read(MARINE, "III.9");
 const ROWS: Clause = Clause::read(RULES_1928, "row distances 0.2 e + 1.15 d and 0.165 e + 0.67 d");
 const HOLE: Clause = Clause::memory(BACH, "d = sqrt(50 s) - 4 (lap); doubtful until seen");
 const EDGE: Clause = Clause::memory(BACH, "edge 1.5 d");
@@ -74,5 +78,18 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::STRAP_NARROW, &[0.75], III_11),
     Item::new(E::STRAP_STEP, &[1.0], Clause::practice("whole millimetres")),
     Item::new(E::PLATE_LEAST, &[7.0], Clause::read(LAND, "III.3: 7 mm, small boilers excepted")),
+    Item::new(E::PRESSURE_FORM, &[1.0], III_1),
+    Item::new(E::PRESSURE_ALLOWANCE, &[1.0], III_1),
+    Item::new(E::PRESSURE_ALLOWANCE_GIVEN, &[0.0], Clause::own("the formula's 1 mm stays")),
+    Item::new(E::SAFETY_LAP, &[4.5], X),
+    Item::new(E::SAFETY_SINGLE, &[4.5], X),
+    Item::new(E::SAFETY_DOUBLE, &[4.0], X),
+    Item::new(E::SAFETY_DOUBLE_UNEQUAL, &[4.1], X),
+    Item::new(E::SAFETY_HAND_ADD, &[0.25], X),
+    Item::new(E::SAFETY_PUNCHED_ADD, &[0.25], III_9),
+    Item::new(E::SAFETY_REAMED_ADD, &[0.1], III_9),
+    Item::new(E::GIRTH_DOUBLE_END, &[12.5], GIRTH),
+    Item::new(E::GIRTH_DOUBLE_MIDDLE, &[12.5], GIRTH),
+    Item::new(E::GIRTH_TREBLE_MIDDLE, &[25.0], GIRTH),
     Item::new(E::ROOM, &[1.5], Clause::own("half as strong again")),
 ];

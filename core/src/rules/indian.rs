@@ -1,5 +1,6 @@
 //! Indian Boiler Regulations 1950, riveted joints.
 
+use super::us_code::{inch, psi};
 use super::{Clause, Entry as E, Item, RuleBook};
 use crate::quantities::{Length, Stress};
 
@@ -29,6 +30,10 @@ const STRAP: Clause = Clause::read(BOOKS, "straps, Khurmi Examples 9.6 to 9.10")
 const STRAP_MEM: Clause = Clause::memory(IBR, "straps (Reg. 178 to 183 not seen)");
 const HOLE_READ: Clause = Clause::read(BOOKS, "boiler holes used in the examples (Khurmi Table 9.3)");
 const HOLE_MEM: Clause = Clause::memory(IS_1928, "boiler holes; this size not seen");
+const REG_104: Clause = Clause::read(IBR, "Reg. 104");
+const REG_176: Clause = Clause::memory(IBR, "Reg. 176 Eq. (1)");
+const REG_365F: Clause = Clause::read(IBR, "Reg. 365F");
+const REG_366: Clause = Clause::read(IBR, "Reg. 366");
 const STEP: Clause = Clause::practice("whole millimetres");
 
 /// Indian Boiler Regulations 1950: Reg. 177 percentages with 1.875 and hole areas, Reg. 184 row distances.
@@ -99,5 +104,20 @@ const ITEMS: &[Item<'static>] = &[
         Clause::read(IBR, "Reg. 366 (1/4 in up to 24 in diameter)"),
     ),
     Item::new(E::EFFICIENCY_CAP, &[0.85], Clause::memory(IBR, "greatest efficiency credited")),
+    Item::new(E::PRESSURE_FORM, &[2.0], REG_176),
+    Item::new(E::PRESSURE_ALLOWANCE, &[inch(0.0625)], REG_176),
+    Item::new(E::PRESSURE_ALLOWANCE_GIVEN, &[0.0], Clause::own("the formula's 2/32 in stays")),
+    Item::new(E::PRESSURE_LAP, &[3.0, 2.9, 2.83], REG_176),
+    Item::new(E::PRESSURE_DOUBLE, &[2.75], Clause::memory(IBR, "Reg. 176 (Reg. 107, read, has C 2.75 for J = 100)")),
+    Item::new(E::SHELL_DIAMETER, &[inch(24.0), inch(36.0)], REG_366),
+    Item::new(E::SHELL_PLATE, &[inch(0.25), inch(0.3125)], REG_366),
+    Item::new(E::SHELL_ABOVE, &[inch(0.375)], REG_366),
+    Item::new(E::LAP_PRESSURE, &[psi(130.0)], REG_365F),
+    Item::new(E::LAP_PRODUCT, &[psi(9500.0) * inch(1.0)], REG_365F),
+    Item::new(E::GIRTH_END, &[0.38], REG_104),
+    Item::new(E::GIRTH_MIDDLE, &[0.42], REG_104),
+    Item::new(E::GIRTH_SHARE_MIDDLE, &[0.5], REG_104),
+    Item::new(E::GIRTH_DOUBLE_MIDDLE, &[inch(0.6875)], REG_104),
+    Item::new(E::SEAMS_STAGGERED, &[1.0], Clause::read(IBR, "Reg. 103")),
     Item::new(E::ROOM, &[1.5], Clause::own("half as strong again")),
 ];

@@ -21,6 +21,7 @@ const HALF: Clause = Clause::read(BHANDARI, "Examples 8.21, 8.22");
 const HOLE: Clause = Clause::read(KHURMI, "Example 9.4: hole diameter in tearing, shear and bearing");
 const HOLE_READ: Clause = Clause::read(KHURMI, "boiler holes used in the examples (Khurmi Table 9.3)");
 const HOLE_MEM: Clause = Clause::memory(IS_1928, "boiler holes; this size not seen");
+const SHELL: Clause = Clause::read(KHURMI, "Examples 9.8 to 9.10: t = p D/(2 st eta) + 1 mm");
 const STEP: Clause = Clause::practice("whole millimetres");
 
 /// Machine-design textbooks, metric: 6 sqrt t, double shear 2, pitch capped by the boiler table.
@@ -83,5 +84,8 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::STRAP_NARROW, &[0.625], STRAP),
     Item::new(E::STRAP_OMITTED, &[1.0], HALF),
     Item::new(E::STRAP_STEP, &[1.0], STEP),
+    Item::new(E::PRESSURE_FORM, &[1.0], SHELL),
+    Item::new(E::PRESSURE_ALLOWANCE, &[1.0], SHELL),
+    Item::new(E::PRESSURE_ALLOWANCE_GIVEN, &[1.0], Clause::read(BHANDARI, "Example 8.22: 2 mm given as data")),
     Item::new(E::ROOM, &[1.5], Clause::own("half as strong again")),
 ];

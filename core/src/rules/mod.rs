@@ -15,6 +15,7 @@ mod read;
 mod structural;
 mod us_code;
 mod us_existing;
+mod us_states;
 
 pub use book::{BOOKS, Clause, Item, Label, RuleBook, Rules, book};
 pub use british_marine::BRITISH_MARINE;
@@ -22,10 +23,11 @@ pub use entries::{ENTRIES, Entry, EntryInfo, EntryKind, GROUPS, find, info};
 pub use german_1908::GERMAN_1908;
 pub use indian::INDIAN;
 pub use metric::METRIC;
-pub use read::{Balance, CloseRows, Counted, Diameter, HoleTable, Metal, Rounding, Size};
+pub use read::{Balance, CloseRows, Counted, Diameter, HoleTable, Metal, PressureForm, Rounding, Size};
 pub use structural::STRUCTURAL;
 pub use us_code::US_CODE;
 pub use us_existing::US_EXISTING;
+pub use us_states::{US_CALIFORNIA, US_LOCOMOTIVE, US_MICHIGAN, US_MONTANA, US_NORTH_CAROLINA};
 
 /// The main form of a joint, as rule books distinguish it.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]

@@ -69,6 +69,21 @@ pub enum HoleTable {
     Table,
 }
 
+/// The formula of the working pressure.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum PressureForm {
+    /// The book has none.
+    None,
+    /// `2 st J (t - c)/(FS D)`.
+    Inside,
+    /// `(T - 2) S J/(C D)` in thirty-seconds of an inch and tons.
+    ThirtySeconds,
+    /// `st t J/(R FS)`.
+    Radius,
+    /// `2 st J (t - c)/(FS (D + t - c))`.
+    Mean,
+}
+
 /// What a plate or a rivet of unknown make is made of.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Metal {
@@ -133,6 +148,18 @@ impl Rules {
             0 => Counted::Never,
             1 => Counted::Doubled,
             _ => Counted::Always,
+        }
+    }
+
+    /// The formula of the working pressure.
+    #[must_use]
+    pub fn pressure_form(&self) -> PressureForm {
+        match self.choice(Entry::PRESSURE_FORM) {
+            0 => PressureForm::None,
+            1 => PressureForm::Inside,
+            2 => PressureForm::ThirtySeconds,
+            3 => PressureForm::Radius,
+            _ => PressureForm::Mean,
         }
     }
 

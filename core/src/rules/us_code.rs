@@ -128,6 +128,10 @@ const HOLES_795: Clause = Clause::read(CALIFORNIA, "s.795(a)(4): hole at most 1/
 const PAR_19: Clause = Clause::memory(CODE, "Par. 19, Table 1");
 const PAR_182: Clause = Clause::memory(CODE, "Par. 182 (1918)");
 const PAR_183: Clause = Clause::memory(CODE, "Par. 183");
+const PAR_18: Clause = Clause::memory(CODE, "Par. 18");
+const PAR_180: Clause = Clause::memory(CODE, "Par. 180: factor of safety 5");
+const PAR_184: Clause = Clause::memory(CODE, "Par. 184, first half: heads not stayed");
+pub(super) const MAWP: Clause = Clause::read(STATES, "maximum allowable working pressure TS t E/(R FS)");
 const STEP: Clause = Clause::practice("sixteenths of an inch");
 
 /// The early US boiler code: modes letter by letter, ultimate strengths, strap and rivet tables in inches.
@@ -181,5 +185,17 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::STRAP_TABLE_STRAP, STRAP, PAR_19),
     Item::new(E::STRAP_STEP, &[inch(0.031_25)], Clause::practice("thirty-seconds of an inch")),
     Item::new(E::PLATE_LEAST, &[inch(0.25)], Clause::memory(CODE, "Par. 18")),
+    Item::new(E::PRESSURE_FORM, &[3.0], MAWP),
+    Item::new(E::SAFETY_LAP, &[5.0], PAR_180),
+    Item::new(E::SAFETY_SINGLE, &[5.0], PAR_180),
+    Item::new(E::SAFETY_DOUBLE, &[5.0], PAR_180),
+    Item::new(E::SHELL_DIAMETER, &[inch(36.0), inch(54.0), inch(72.0)], PAR_18),
+    Item::new(E::SHELL_PLATE, &[inch(0.25), inch(0.3125), inch(0.375)], PAR_18),
+    Item::new(E::SHELL_ABOVE, &[inch(0.5)], PAR_18),
+    Item::new(E::LAP_DIAMETER, &[inch(36.0)], Clause::read(CODE, "Par. 187")),
+    Item::new(E::LAP_PRESSURE, &[psi(100.0)], Clause::read(CODE, "Par. 188")),
+    Item::new(E::GIRTH_SHARE_END, &[0.5], PAR_184),
+    Item::new(E::GIRTH_SHARE_MIDDLE, &[0.5], PAR_184),
+    Item::new(E::GIRTH_SHARE_STAYED, &[0.35], Clause::read(CODE, "Par. 184")),
     Item::new(E::ROOM, &[1.5], Clause::own("half as strong again")),
 ];

@@ -1,6 +1,6 @@
 //! US state rules for boilers in service: strengths and sizes to assume, and nothing on how to build.
 
-use super::us_code::{CRUSH, DRIVEN, DRIVEN_PLATE, SHEAR, SIZES, TENSILE, psi};
+use super::us_code::{CRUSH, DRIVEN, DRIVEN_PLATE, MAWP, SHEAR, SIZES, TENSILE, psi};
 use super::{Clause, Entry as E, Item, RuleBook};
 
 const STATES: u8 = 1;
@@ -38,5 +38,11 @@ const ITEMS: &[Item<'static>] = &[
     Item::new(E::STEEL_SHEAR, &[psi(44_000.0)], SHEAR),
     Item::new(E::IRON_SHEAR, &[psi(38_000.0)], SHEAR),
     Item::new(E::PITCH_STEP, &[super::us_code::inch(0.0625)], Clause::practice("sixteenths of an inch")),
+    Item::new(E::PRESSURE_FORM, &[3.0], MAWP),
+    Item::new(
+        E::PRESSURE_OUTSIDE,
+        &[0.1],
+        Clause::read(STATES, "Oklahoma 380:25-5-7: outside radius where t > 10 % of R"),
+    ),
     Item::new(E::ROOM, &[1.5], Clause::own("half as strong again")),
 ];

@@ -8,6 +8,7 @@ mod doc;
 mod line;
 mod memory;
 mod pad;
+mod rated;
 mod steps;
 mod style;
 mod verdict;
@@ -18,6 +19,7 @@ use core::fmt;
 pub use doc::{Doc, Piece};
 pub use line::{Reading, write_expression, write_symbol, write_value};
 pub use pad::{Node, Noted, Op, Pad, Record, Sink, Step};
+pub use rated::{write_rate, write_vessel};
 pub use steps::write_clause;
 pub use style::{DIALECTS, Dialect, Style, Units};
 

@@ -30,7 +30,12 @@ pub(super) fn write_verdicts(
     Ok(())
 }
 
-fn write_finding(out: &mut dyn fmt::Write, style: &Style, book: &RuleBook<'_>, finding: &Finding) -> fmt::Result {
+pub(super) fn write_finding(
+    out: &mut dyn fmt::Write,
+    style: &Style,
+    book: &RuleBook<'_>,
+    finding: &Finding,
+) -> fmt::Result {
     let verdict = match finding.verdict {
         Verdict::Open => "NOT MET",
         Verdict::Unknown => "NOT CHECKED",

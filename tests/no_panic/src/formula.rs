@@ -89,3 +89,22 @@ pub fn shop(i: &mut Input) {
         formula::mass_per_metre, m l;
     }
 }
+
+pub fn vessel(i: &mut Input) {
+    bodies! { i:
+        formula::allowance_sum, book given;
+        formula::half_diameter, d;
+        formula::radius_share, t r;
+        formula::outside_radius, r t;
+        formula::safety_sum, f added;
+        formula::ratio, p present;
+        formula::pressure_inside, st j t c d fs;
+        formula::pressure_thirty_seconds, st j t c d constant;
+        formula::pressure_radius, st j t c r fs;
+        formula::pressure_mean, st j t c d fs;
+        formula::girth_demand, j p pg;
+        formula::plate_for_pressure, c t p pa;
+        formula::share_of_plate, k tf t;
+        formula::end_rivets, p inside fs d ss z;
+    }
+}

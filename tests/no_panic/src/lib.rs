@@ -18,6 +18,7 @@ mod joint;
 mod modes;
 mod proportion;
 mod quantities;
+mod rating;
 mod reconcile;
 mod rules;
 mod sensitivity;
@@ -26,6 +27,7 @@ mod sizing;
 mod tables;
 mod teach;
 mod text;
+mod vessel;
 mod working;
 
 use input::Input;
@@ -71,6 +73,7 @@ exports! {
     seamwright_proof_formula_rivet formula::rivet;
     seamwright_proof_formula_plate formula::plate;
     seamwright_proof_formula_shop formula::shop;
+    seamwright_proof_formula_vessel formula::vessel;
     seamwright_proof_proportion proportion::proportion;
     seamwright_proof_given modes::given;
     seamwright_proof_modes modes::modes;
@@ -85,6 +88,14 @@ exports! {
     seamwright_proof_reconcile reconcile::answer;
     seamwright_proof_slopes sensitivity::slopes;
     seamwright_proof_worst_case sensitivity::worst_case;
+    seamwright_proof_rating_shells rating::shells;
+    seamwright_proof_rating_joints rating::joints;
+    seamwright_proof_rating_rate rating::rate;
+    seamwright_proof_rating_rate_with rating::rate_with;
+    seamwright_proof_rating_boiler rating::boiler;
+    seamwright_proof_vessel_design vessel::design;
+    seamwright_proof_vessel_design_with vessel::design_with;
+    seamwright_proof_vessel_girth vessel::girth;
     seamwright_proof_shop_orders shop::orders;
     seamwright_proof_shop_sheet shop::sheet;
     seamwright_proof_shop_sheet_with shop::sheet_with;
@@ -94,6 +105,8 @@ exports! {
     seamwright_proof_working_check working::check;
     seamwright_proof_working_shop working::shop;
     seamwright_proof_working_size working::size_joint;
+    seamwright_proof_working_rate working::rate;
+    seamwright_proof_working_vessel working::vessel;
     seamwright_proof_working_record working::record;
     seamwright_proof_working_values working::values;
     seamwright_proof_teach_problems teach::problems;

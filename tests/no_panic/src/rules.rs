@@ -27,6 +27,7 @@ pub fn rules(i: &mut Input) {
     let mut r: Rules = i.rules();
     if let Some(e) = entry(i) {
         keep((Rules::get(&r, e), Rules::choice(&r, e), Rules::on(&r, e), Rules::diameter(&r, e)));
+        keep(Rules::pressure_form(&r));
         r = Rules::with(r, e, i.number()).unwrap_or(r);
     }
     r = Rules::with_key(r, i.text(), i.number()).unwrap_or(r);

@@ -61,6 +61,18 @@ pub fn size_joint(i: &mut Input) {
     told(working::write_size(&mut Slice::new(i.room()), style, &brief, &book), i);
 }
 
+pub fn rate(i: &mut Input) {
+    let Some(old) = crate::rating::existing(i) else { return };
+    let (style, book) = (style(i), book(i));
+    told(working::write_rate(&mut Slice::new(i.room()), style, &old, &book), i);
+}
+
+pub fn vessel(i: &mut Input) {
+    let Some(brief) = crate::vessel::brief(i) else { return };
+    let (style, book) = (style(i), book(i));
+    told(working::write_vessel(&mut Slice::new(i.room()), style, &brief, &book), i);
+}
+
 /// A sink of a caller's own.
 struct Mine {
     style: Style,
