@@ -29,6 +29,7 @@ pub mod quantities;
 pub mod rating;
 pub mod reconcile;
 pub mod rules;
+pub mod search;
 pub mod sensitivity;
 pub mod shop;
 pub mod sizing;
