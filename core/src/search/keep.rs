@@ -71,14 +71,16 @@ impl Keeper for Ranking {
                 _ => return,
             }
         }
-        // Sunk from the end to its place; equals stay behind those that were there.
-        let mut sinking = (key, candidate);
+        // Into its place, behind its equals; all after it move on by one.
+        let mut moving = (key, candidate);
+        let mut placed = false;
         for slot in &mut self.best {
-            if sinking.0 < slot.0 {
-                core::mem::swap(slot, &mut sinking);
+            placed |= moving.0 < slot.0;
+            if placed {
+                core::mem::swap(slot, &mut moving);
             }
         }
-        let _ = self.best.push(sinking);
+        let _ = self.best.push(moving);
     }
 }
 
@@ -143,15 +145,15 @@ impl Keeper for Front<'_> {
             let error = Error::new(ErrorKind::NoSpace, Field::Text);
             return Err(error.limit(u32::try_from(kept).map_or(f64::MAX, f64::from) + 1.0));
         }
-        let mut sinking = Some(*candidate);
+        let mut moving = Some(*candidate);
+        let mut placed = false;
         for slot in self.list.iter_mut().take(kept.saturating_add(1)) {
-            let lighter = match (&sinking, &*slot) {
+            placed |= match (&moving, &*slot) {
                 (Some(new), Some(old)) => new.measures.mass < old.measures.mass,
-                (Some(_), None) => true,
-                _ => false,
+                _ => true,
             };
-            if lighter {
-                core::mem::swap(slot, &mut sinking);
+            if placed {
+                core::mem::swap(slot, &mut moving);
             }
         }
         self.count = kept.saturating_add(1);
