@@ -187,7 +187,9 @@ pub fn strip_masses<C: Ctx>(c: C, joint: &Joint, materials: &Materials, order: &
     order.validate(joint)?;
     let given = Given::new(c, joint, materials);
     let along = Along::new(c, joint, &given, &order)?;
-    let layout = Layout::new(joint, order.run(), 1)?;
+    // As a girth of one strip: a row without ends has no end of a plate to keep clear of.
+    let endless = Run::Girth { diameter: joint.strip(), measured: Measured::Circle, other: Face::Outside };
+    let layout = Layout::new(joint, &endless, 1)?;
     let rho = c.given(Name(Q::Density, 0), order.density.to_kg_m3());
     let rivets = rivets::rivets(c, joint, &given, &order, &layout, rho)?;
     let cuts = Cuts::new(c, joint, &given, &along, rho);
