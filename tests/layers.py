@@ -30,6 +30,7 @@ ORDER = [
     ["reconcile"],
     ["working"],
     ["drawing", "teach"],
+    ["drawing", "comparison"],
 ]
 LEVEL = {module: level for level, line in enumerate(ORDER) for module in line}
 

@@ -16,6 +16,7 @@
 
 pub mod bounds;
 pub mod check;
+pub mod comparison;
 pub mod drawing;
 pub mod error;
 pub mod formula;
