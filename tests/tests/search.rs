@@ -8,12 +8,15 @@ mod generate;
 use generate::pairs::{Pair, pairs, sized_forms};
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
-use seamwright::check::{Verdict, check};
+use seamwright::check::{Subject, Verdict, check};
 use seamwright::joint::{Arrangement, Form, JointKind};
 use seamwright::materials::Materials;
-use seamwright::quantities::{Length, Stress};
+use seamwright::quantities::{Length, Pressure, Stress};
+use seamwright::rating::{Footing, Shell};
 use seamwright::rules::{Counted, Entry, Rounding, Rules};
-use seamwright::search::{Candidate, Constraint, Neighbour, Objective, Outcome, SearchBrief, Tally, front, search};
+use seamwright::search::{
+    Candidate, Constraint, Neighbour, Objective, Outcome, SearchBrief, Tally, front, search, search_with,
+};
 use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock};
 use seamwright_reference as reference;
 use seamwright_reference::search::{Hit, Inner, Meeting, Miss, Plan, Sight, Task, Wanted};
@@ -284,6 +287,130 @@ proptest! {
     fn search_equals_enumeration(asked in asked()) {
         agree(&asked)?;
     }
+}
+
+/// The thinnest plate for a pressure, or the best joint for it: by `2 st J (t - c)/D`, the formula of the metric
+/// textbooks (Khurmi & Gupta, Machine Design, Example 9.4 and others), worked out here.
+fn for_pressure(plates: &[f64], objective: Objective, pressure: f64, tension: f64) -> Result<(), TestCaseError> {
+    let fail = |e: seamwright::Error| TestCaseError::fail(e.to_string());
+    let (inside, corrosion) = (1500.0, 1.0);
+    let pair = pairs()[1];
+    let all = sizes(&pair.ours);
+    let mut asked = Asked {
+        pair,
+        objective,
+        forms: forms(false).into_iter().take(9).collect(),
+        plates: plates.to_vec(),
+        holes: all[3..6].to_vec(),
+        tension,
+        shear: 60.0,
+        bearing: Some(130.0),
+        pitch_most: 200.0,
+        efficiency: None,
+        any_finding: false,
+        mass: false,
+    };
+    asked.plates.sort_by(f64::total_cmp);
+    let shell = Shell::new(Length::mm(inside), Footing::Permissible).corrosion(Length::mm(corrosion));
+    let outcome = asked.with(|brief| search(&brief.pressure(Pressure::mpa(pressure), shell), &pair.ours));
+    let outcome = outcome.map_err(fail)?;
+    adds_up(outcome.tally())?;
+    let mut hits = asked.enumerated();
+    hits.retain(|hit| {
+        let Ok(hit) = hit else { return false };
+        let j = hit.efficiency as f64 / 1e9;
+        2.0 * tension * j * (asked.plates[hit.plate] - corrosion) / inside >= pressure
+    });
+    let best = reference::search::best(&hits);
+    match &outcome {
+        Outcome::Found(found) => {
+            prop_assert_eq!(found.best.len(), best.len().min(5));
+            for (ours, theirs) in found.best.iter().zip(&best) {
+                asked.same(&ours.candidate, theirs)?;
+                prop_assert!(ours.candidate.pressure.is_some_and(|p| p.to_mpa() >= pressure * (1.0 - 1e-9)));
+            }
+        }
+        Outcome::NothingFits(tally) => {
+            prop_assert!(best.is_empty());
+            // Nothing but the pressure was asked for, and the book.
+            prop_assert_eq!(tally.by_bound, 0);
+            prop_assert!(excluded(tally, |c| c == Constraint::Pressure) > 0);
+        }
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: generate::config().cases.min(64), ..generate::config() })]
+
+    #[test]
+    fn pressure_equals_enumeration(
+        plates in prop::collection::btree_set(8..40_u32, 1..=4),
+        thinnest in any::<bool>(),
+        pressure in 0.3..3.0,
+        tension in 60.0..120.0,
+    ) {
+        let plates: Vec<f64> = plates.iter().map(|t| f64::from(*t)).collect();
+        let objective = if thinnest { Objective::Thickness } else { Objective::Efficiency };
+        for_pressure(&plates, objective, pressure, tension)?;
+    }
+}
+
+/// Constraints that exclude everything are named.
+#[test]
+fn what_excludes_most_is_named() -> Result<(), seamwright::Error> {
+    let plates = [Length::mm(12.0)];
+    let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+    let rules = &pairs()[1].ours;
+    let brief = SearchBrief::new(Objective::Efficiency, &plates, steel);
+    let most = |brief: SearchBrief<'_>| search(&brief, rules).map(|o| o.tally().most().map(|(c, _)| c));
+    assert_eq!(most(brief.efficiency(0.99))?, Some(Constraint::Efficiency));
+    assert_eq!(most(brief.rivet_least(Length::mm(60.0)))?, Some(Constraint::RivetSize));
+    assert_eq!(most(brief.pitch_most(Length::mm(2.0)))?, Some(Constraint::Pitch));
+    let shell = Shell::new(Length::m(3.0), Footing::Permissible);
+    assert_eq!(most(brief.pressure(Pressure::mpa(20.0), shell))?, Some(Constraint::Pressure));
+    let forms = [Form::double_strap(4)?, Form::double_strap(5)?];
+    assert_eq!(most(brief.forms(&forms).rows_most(3))?, Some(Constraint::Rows));
+    // A plate thinner than the least of the Indian regulations (1/4 in, Reg. 366) breaks a rule whatever the joint.
+    let thin = [Length::mm(6.0)];
+    let brief = SearchBrief::new(Objective::Efficiency, &thin, steel);
+    let outcome = search(&brief, &pairs()[0].ours)?;
+    assert_eq!(outcome.tally().most().map(|(c, _)| c), Some(Constraint::Rule(Subject::PlateThickness)));
+    // More rivets in the pitch than the table of greatest pitches knows: no end of the grid, unless it is named.
+    let forms = [Form::unequal_straps(4)?];
+    let brief = SearchBrief::new(Objective::Efficiency, &plates, steel).forms(&forms);
+    assert_eq!(most(brief)?, Some(Constraint::CapUnknown));
+    assert!(search(&brief.pitch_most(Length::mm(300.0)), rules)?.found().is_some());
+    let named = outcome.tally().most().map_or("", |(c, _)| c.what());
+    assert_eq!(named, "plate thickness");
+    assert!(outcome.found().is_none());
+    Ok(())
+}
+
+/// The winner in a recording context or with derivatives is the winner on bare numbers, bit for bit.
+#[test]
+fn the_winner_in_any_context() -> Result<(), seamwright::Error> {
+    let plates = [Length::mm(14.0)];
+    let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+    let rules = &pairs()[1].ours;
+    let brief = SearchBrief::new(Objective::Efficiency, &plates, steel).mass(order());
+    let plain = search(&brief, rules)?;
+    struct Nothing;
+    impl seamwright::working::Sink for Nothing {
+        fn step(&self, _: &seamwright::working::Step<'_>) {}
+        fn section(&self, _: seamwright::step::Section) {}
+    }
+    let pad = seamwright::working::Pad::new(&Nothing);
+    let recorded = search_with(seamwright::working::Record::new(&pad), &brief, rules)?;
+    let (Outcome::Found(plain), Outcome::Found(recorded)) = (plain, recorded) else {
+        panic!("a brief that has an answer");
+    };
+    let recorded = recorded.values();
+    assert_eq!(plain.best, recorded.best);
+    assert_eq!(plain.design.joint, recorded.design.joint);
+    assert_eq!(plain.design.analysis.credited.to_bits(), recorded.design.analysis.credited.to_bits());
+    assert!(!pad.spoilt());
+    Ok(())
 }
 
 /// All forms and sizes at once, for every book and objective.

@@ -111,7 +111,7 @@ impl<'a> SearchBrief<'a> {
     }
 
     /// With no pitch of the outer row above this. Without it a book that caps no pitch leaves the grid open up to the
-    /// greatest strip of the table of bounds.
+    /// greatest strip of the table of bounds, and a form that the book's table of caps does not reach is left out.
     #[must_use]
     pub const fn pitch_most(mut self, pitch: Length) -> Self {
         self.pitch_most = Some(pitch);
@@ -209,6 +209,9 @@ pub enum Constraint {
     Rows,
     /// A rivet smaller or larger than allowed.
     RivetSize,
+    /// The book caps pitches, and its table of greatest pitches does not reach the form: the grid has no end. Naming a
+    /// greatest pitch ([`SearchBrief::pitch_most`]) lets such forms in.
+    CapUnknown,
     /// No step of the grid between the least and the greatest pitch.
     Pitch,
     /// The required efficiency is not reached.
@@ -228,6 +231,7 @@ impl Constraint {
         match self {
             Constraint::Rows => "the number of rows allowed",
             Constraint::RivetSize => "the rivet sizes allowed",
+            Constraint::CapUnknown => "the greatest pitch, which the book does not give for the form",
             Constraint::Pitch => "least and greatest pitch",
             Constraint::Efficiency => "the efficiency required",
             Constraint::Pressure => "the pressure required",

@@ -67,6 +67,8 @@ pub(super) struct Group<'s, 'a> {
     pub step: f64,
     /// First and last step of the pitch; none where the last is less.
     pub range: (u32, u32),
+    /// The book caps pitches, its table does not reach this form, and nobody named a greatest pitch.
+    pub cap_unknown: bool,
 }
 
 /// How many steps a pitch has that is one of the grid.
@@ -98,14 +100,17 @@ impl<'s, 'a> Group<'s, 'a> {
             first = touching.saturating_add(1);
         }
         let mut most = Field::Pitch.bound().hi / outer;
-        if let Limit::At(cap, _) = proportion::pitch_greatest(Plain, rules, &form, plate.to_mm()) {
-            most = math::smaller(most, cap);
+        let mut cap_unknown = false;
+        match proportion::pitch_greatest(Plain, rules, &form, plate.to_mm()) {
+            Limit::At(cap, _) => most = math::smaller(most, cap),
+            Limit::Unknown(_) => cap_unknown = search.pitch_most.is_none(),
+            Limit::None => {}
         }
         if let Some(cap) = search.pitch_most {
             most = math::smaller(most, cap.to_mm());
         }
         let last = steps(math::round_down(most, step), step);
-        Group { search, rules, form, plate, hole, rivet, step, range: (first, last) }
+        Group { search, rules, form, plate, hole, rivet, step, range: (first, last), cap_unknown }
     }
 
     /// How many candidates it has.

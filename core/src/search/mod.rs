@@ -3,8 +3,9 @@
 //! **The grid.** Forms, plates, sizes and pitches: every form ([`all_forms`], or those named), every plate named,
 //! every hole of the book's series (or those named), and every multiple of the book's pitch step from the least to the
 //! greatest pitch. A book without a cap is searched up to the pitch named, else up to the greatest strip of the table
-//! of bounds; below, up to where the holes of a row fill the strip. A candidate is what [`size`](crate::sizing::size)
-//! makes of a form, a plate, a hole and a pitch: straps, row distances and margin are those of the book.
+//! of bounds; below, down to where the holes of a row fill the strip. A form that a book's table of caps does not reach
+//! is left out unless a greatest pitch is named. A candidate is what [`size`](crate::sizing::size) makes of a form, a
+//! plate, a hole and a pitch: straps, row distances and margin are those of the book.
 //!
 //! **The order.** Candidates are compared by whole numbers ([`Measures`]): efficiency credited in billionths, rivets in
 //! a metre in millionths, mass of a metre in milligrams, pitch in nanometres. First comes the measure of the objective;
@@ -71,7 +72,7 @@ use keep::{Front, Ranking};
 pub const BEST: usize = 5;
 
 /// Constraints other than rules.
-const OTHERS: usize = 6;
+const OTHERS: usize = 7;
 
 /// How many candidates there were, and what became of them. `grid = fitting + by_bound + the sum of excluded`.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -98,6 +99,7 @@ impl Default for Tally {
 const ORDER: [Constraint; OTHERS] = [
     Constraint::Rows,
     Constraint::RivetSize,
+    Constraint::CapUnknown,
     Constraint::Pitch,
     Constraint::Efficiency,
     Constraint::Pressure,

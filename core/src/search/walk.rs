@@ -73,6 +73,9 @@ fn excluded(group: &Group<'_, '_>) -> Option<Constraint> {
     if small || large {
         return Some(Constraint::RivetSize);
     }
+    if group.cap_unknown {
+        return Some(Constraint::CapUnknown);
+    }
     (group.len() == 0).then_some(Constraint::Pitch)
 }
 
@@ -95,8 +98,8 @@ fn count((first, last): (u32, u32)) -> u64 {
 
 /// One group.
 fn one<K: Keeper>(group: &Group<'_, '_>, keeper: &mut K, tally: &mut Tally, weighs: bool) -> Result<(), Error> {
-    // A group without a pitch is one candidate that cannot be.
-    let size = u64::from(group.len()).max(1);
+    // A group without a pitch, or without a last one, is one candidate that cannot be.
+    let size = if group.cap_unknown { 1 } else { u64::from(group.len()).max(1) };
     tally.grid = tally.grid.saturating_add(size);
     if let Some(constraint) = excluded(group) {
         tally.exclude(constraint, size);
