@@ -14,7 +14,7 @@ use seamwright::materials::Materials;
 use seamwright::modes::{Lens, Strengths};
 use seamwright::proportion::Limit;
 use seamwright::quantities::{Length, Stress};
-use seamwright::rules::{Balance, Entry};
+use seamwright::rules::{Balance, Entry, INDIAN};
 use seamwright::sizing::{Brief, size};
 use seamwright::step::Plain;
 use seamwright::{Error, ErrorKind};
