@@ -26,11 +26,11 @@ ORDER = [
     ["search", "rating", "group", "sensitivity", "shop", "vessel"],
     ["search", "rating", "group", "sensitivity", "shop"],
     ["rating", "group", "shop"],
+    ["rating", "group", "sensitivity", "shop"],
     ["search"],
     ["reconcile"],
     ["working"],
-    ["drawing", "teach"],
-    ["drawing", "comparison"],
+    ["drawing", "teach", "comparison"],
 ]
 LEVEL = {module: level for level, line in enumerate(ORDER) for module in line}
 
