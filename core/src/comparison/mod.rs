@@ -1,7 +1,7 @@
 //! Comparison: the same brief under several rule books, or several forms under one, side by side; and where and by
 //! which clause the results part.
 //!
-//! A column is a brief and a book. Each is sized as [`size`](crate::sizing::size) does it. Against the first column,
+//! A column is a brief and a book. Each is sized as [`size`] does it. Against the first column,
 //! every other one is then read step by step, section by section, up to the first step that differs: the entry of the
 //! rule book, both values, and both clauses. A routine that is run again takes the same steps, so nothing is stored.
 

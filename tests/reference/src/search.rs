@@ -236,7 +236,14 @@ fn one(task: &Task<'_>, at: [usize; 3], pitch: f64) -> Result<Hit, Miss> {
     if efficiency < task.efficiency {
         return Err(Miss::Efficiency);
     }
-    if task.rules_met && (eta < j * (1.0 - SAME) || plate < sight.plate_least * (1.0 - SAME)) {
+    let mut gaps = Vec::new();
+    for gap in back_pitches(book, pitch, &plan.rows.iter().map(|r| (r.0, hole)).collect::<Vec<_>>(), plan.arrangement) {
+        gaps.push(round_up(gap.expect("a clause for these rows"), book.step));
+    }
+    let broken = eta < j * (1.0 - SAME)
+        || plate < sight.plate_least * (1.0 - SAME)
+        || heads_foul(plan, size.0, strip, &gaps, edge);
+    if task.rules_met && broken {
         return Err(Miss::Rule);
     }
     let mut total = 0;
@@ -246,7 +253,7 @@ fn one(task: &Task<'_>, at: [usize; 3], pitch: f64) -> Result<Hit, Miss> {
     let sides = if plan.meeting == Meeting::Lap { 1.0 } else { 2.0 };
     let rivets = parts(sides * f64::from(total) / strip * 1000.0, 1e6);
     let mass = match task.stock {
-        Some(stock) => parts(weight(task, plan, &joint, (cover, edge, pitch), stock) / strip * 1000.0, 1e6),
+        Some(stock) => parts(weight(plan, &joint, (cover, edge, &gaps), stock) / strip * 1000.0, 1e6),
         None => 0,
     };
     let [e, r, m, p, t] = [
@@ -265,14 +272,35 @@ fn one(task: &Task<'_>, at: [usize; 3], pitch: f64) -> Result<Hit, Miss> {
     Ok(Hit { plan: plan_at, plate: plate_at, size: size_at, pitch, efficiency, rivets, mass, key })
 }
 
+/// Whether button heads, 1.6 rivets wide, foul the edge of the narrow strap or each other.
+fn heads_foul(plan: &Plan, rivet: f64, strip: f64, gaps: &[f64], edge: f64) -> bool {
+    let wide = 1.6 * rivet;
+    let short = |room: f64, least: f64| room < least - SAME * room.abs().max(least.abs());
+    let mut foul = false;
+    for row in &plan.rows {
+        foul |= short(strip / f64::from(row.0), wide);
+    }
+    for (i, gap) in gaps.iter().enumerate() {
+        let ((n1, planes1), (n2, planes2)) = (plan.rows[i], plan.rows[i + 1]);
+        if planes1 < planes2 {
+            // The strap ends a margin outside the row that goes through it.
+            foul |= short(gap - edge, wide / 2.0);
+        }
+        let many = n1.max(n2);
+        let across = match plan.arrangement {
+            Arrangement::Zigzag => strip / f64::from(many) / 2.0,
+            Arrangement::Chain => 0.0,
+        };
+        if many == n1.min(n2) || many == 2 * n1.min(n2) {
+            foul |= short(gap.hypot(across), wide);
+        }
+    }
+    foul
+}
+
 /// Mass of a strip, kg: plate B over the lap or the straps, and rivets with one button head of 1.6 d by 0.7 d and a
 /// shank of grip and 7/4 d up to the stock, less the holes.
-fn weight(task: &Task<'_>, plan: &Plan, joint: &Joint, (cover, edge, pitch): ([f64; 2], f64, f64), stock: f64) -> f64 {
-    let rows: Vec<(u32, f64)> = joint.rows.iter().map(|r| (r.rivets, r.hole)).collect();
-    let mut gaps = Vec::new();
-    for gap in back_pitches(task.book, pitch, &rows, plan.arrangement) {
-        gaps.push(round_up(gap.expect("a clause for these rows"), task.book.step));
-    }
+fn weight(plan: &Plan, joint: &Joint, (cover, edge, gaps): ([f64; 2], f64, &[f64]), stock: f64) -> f64 {
     let across = |from: usize| gaps[from..].iter().sum::<f64>() + 2.0 * edge;
     let first_double = plan.rows.iter().position(|r| r.1 == 2).unwrap_or(0);
     let plate = joint.plate();
