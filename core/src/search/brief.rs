@@ -140,7 +140,7 @@ impl<'a> SearchBrief<'a> {
         self
     }
 
-    /// With joints that break a rule of the book as well.
+    /// With joints of open findings as well: those that break a rule of the book, or have no room for their heads.
     #[must_use]
     pub const fn any_finding(mut self) -> Self {
         self.any_finding = true;
@@ -220,7 +220,7 @@ pub enum Constraint {
     Pressure,
     /// It cannot be sized or weighed: an [`Error`] of [`size`](crate::sizing::size) or of the masses.
     Making,
-    /// A rule of the book is not met: the first open finding.
+    /// A rule is not met, of the book or beyond it (room for heads): the first open finding.
     Rule(Subject),
 }
 
