@@ -22,7 +22,7 @@ use crate::sizing::{Brief, Design, size};
 use crate::step::Section;
 
 /// The most columns of one comparison.
-pub const MAX_COLUMNS: usize = 8;
+pub const MAX_COLUMNS: usize = 16;
 
 /// One alternative.
 #[derive(Clone, Copy, Debug)]

@@ -12,7 +12,8 @@ use crate::working::{Doc, Piece, Style, write_clause, write_symbol, write_value}
 use crate::{CAUTION, VERSION};
 
 /// Names of the columns, in the order given.
-const LETTERS: [&str; super::MAX_COLUMNS] = ["A", "B", "C", "D", "E", "F", "G", "H"];
+const LETTERS: [&str; super::MAX_COLUMNS] =
+    ["A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L", "M", "N", "O", "P"];
 /// Columns of one table: as many as 80 characters hold.
 const SIDE_BY_SIDE: usize = 4;
 const WIDTHS: &[u8] = &[26, 12, 12, 12, 12];
