@@ -23,10 +23,11 @@ ORDER = [
     ["modes"],
     ["check"],
     ["sizing"],
-    ["search", "rating", "group", "sensitivity", "shop", "vessel"],
+    ["rating", "group", "sensitivity", "shop", "vessel"],
+    ["search"],
     ["reconcile"],
     ["working"],
-    ["drawing", "teach"],
+    ["drawing", "teach", "comparison"],
 ]
 LEVEL = {module: level for level, line in enumerate(ORDER) for module in line}
 

@@ -16,6 +16,7 @@
 
 pub mod bounds;
 pub mod check;
+pub mod comparison;
 pub mod drawing;
 pub mod error;
 pub mod formula;
@@ -29,6 +30,7 @@ pub mod quantities;
 pub mod rating;
 pub mod reconcile;
 pub mod rules;
+pub mod search;
 pub mod sensitivity;
 pub mod shop;
 pub mod sizing;

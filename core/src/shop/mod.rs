@@ -163,6 +163,40 @@ pub fn shop_sheet_with<C: Ctx>(
     Ok(ShopSheet { order: *order, joint, pitch, analysis, along, cuts, masses, rivets, layout })
 }
 
+/// The masses of one strip of a seam that goes on and on: the shop sheet's own steps, without ends. The run of the order
+/// is not used. [`Masses::per_metre`] is then the mass that a metre of seam adds to plates that meet edge to edge.
+///
+/// # Errors
+/// An order outside its range; a joint without straps, row distances or margin; a diameter that the length table does
+/// not have.
+///
+/// ```
+/// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress},
+///     shop::{HeadForm, LengthRule, Order, Run, Stock, strip_masses}, step::Plain};
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0));
+/// let spec = JointSpec::new(Form::lap(1)?, Length::mm(50.0), Length::mm(10.0), Length::mm(20.0));
+/// let order = Order::steel(Run::Tie, HeadForm::Button, LengthRule::Hand, Stock::cut_to_length());
+/// let found = strip_masses(Plain, &spec.margin(Length::mm(30.0)).build()?, &steel, &order)?;
+/// assert!((found.overlap - 60.0 * 50.0 * 10.0 * 7850e-9).abs() < 1e-12); // width, pitch, thickness, density
+/// assert!(strip_masses(Plain, &spec.build()?, &steel, &order).is_err()); // no margin
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+#[inline]
+pub fn strip_masses<C: Ctx>(c: C, joint: &Joint, materials: &Materials, order: &Order) -> Result<Masses<C::N>, Error> {
+    let order = Order { run: Run::Tie, ..*order };
+    order.validate(joint)?;
+    let given = Given::new(c, joint, materials);
+    let along = Along::new(c, joint, &given, &order)?;
+    // As a girth of one strip: a row without ends has no end of a plate to keep clear of.
+    let endless = Run::Girth { diameter: joint.strip(), measured: Measured::Circle, other: Face::Outside };
+    let layout = Layout::new(joint, &endless, 1)?;
+    let rho = c.given(Name(Q::Density, 0), order.density.to_kg_m3());
+    let rivets = rivets::rivets(c, joint, &given, &order, &layout, rho)?;
+    let cuts = Cuts::new(c, joint, &given, &along, rho);
+    let made = rivets.get(..joint.form().row_count()).unwrap_or(&[]);
+    Ok(rivets::masses(c, made, &cuts, &along))
+}
+
 /// The joint with another strip, built anew so that every check is made again.
 fn with_strip(joint: &Joint, strip: f64) -> Result<Joint, Error> {
     let first = joint.rows().first().copied().unwrap_or_default();

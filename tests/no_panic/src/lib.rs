@@ -10,6 +10,7 @@
 #![deny(unsafe_op_in_unsafe_fn)]
 
 mod check;
+mod comparison;
 mod context;
 mod drawing;
 mod formula;
@@ -21,6 +22,7 @@ mod quantities;
 mod rating;
 mod reconcile;
 mod rules;
+mod search;
 mod sensitivity;
 mod shop;
 mod sizing;
@@ -96,6 +98,10 @@ exports! {
     seamwright_proof_vessel_design vessel::design;
     seamwright_proof_vessel_design_with vessel::design_with;
     seamwright_proof_vessel_girth vessel::girth;
+    seamwright_proof_search search::search;
+    seamwright_proof_search_with search::search_with;
+    seamwright_proof_search_front search::front;
+    seamwright_proof_shop_strip search::strip;
     seamwright_proof_shop_orders shop::orders;
     seamwright_proof_shop_sheet shop::sheet;
     seamwright_proof_shop_sheet_with shop::sheet_with;
@@ -112,6 +118,7 @@ exports! {
     seamwright_proof_teach_problems teach::problems;
     seamwright_proof_teach_marks teach::marks;
     seamwright_proof_working_document working::document;
+    seamwright_proof_comparison comparison::comparison;
 }
 
 /// A deliberate panic: an index that the compiler cannot know.

@@ -25,7 +25,7 @@ pub fn style(i: &mut Input) -> Style {
     }
 }
 
-fn book<'a>(i: &mut Input) -> RuleBook<'a> {
+pub fn book<'a>(i: &mut Input) -> RuleBook<'a> {
     RuleBook { rules: i.rules(), title: i.text(), ..*i.one_of(BOOKS).unwrap_or(&METRIC) }
 }
 

@@ -9,6 +9,7 @@
 //! - [`textbook`]: the solid strip and the three classic figures;
 //! - [`book`]: three rule books as plain data;
 //! - [`sizing`]: hole, pitch, back pitch, margin and straps by a book;
+//! - [`search`]: the best of a grid by plain enumeration;
 //! - [`percent`]: the percentages of the Indian Boiler Regulations.
 
 #![forbid(unsafe_code)]
@@ -19,6 +20,7 @@ pub mod cuts;
 pub mod flow;
 pub mod model;
 pub mod percent;
+pub mod search;
 pub mod sizing;
 pub mod textbook;
 
