@@ -3,6 +3,8 @@
 
 use clap::{ArgAction, Args, Parser, Subcommand, ValueEnum};
 
+use crate::studies::flags::{CompareFlags, RateFlags, SearchFlags, ShellFlags, VesselFlags};
+
 const EXAMPLES: &str = "\
 Examples:
   seamwright
@@ -57,6 +59,42 @@ enum Command {
     Sensitivity {
         #[command(flatten)]
         tolerances: ToleranceFlags,
+        #[command(flatten)]
+        flags: Flags,
+    },
+    /// Rate an existing joint of a shell from what was measured; every assumption is listed
+    Rate {
+        #[command(flatten)]
+        found: RateFlags,
+        #[command(flatten)]
+        shell: ShellFlags,
+        #[command(flatten)]
+        flags: Flags,
+    },
+    /// Design a shell to a pressure: plate and seam together, and a girth seam
+    Vessel {
+        #[command(flatten)]
+        vessel: VesselFlags,
+        #[command(flatten)]
+        shell: ShellFlags,
+        #[command(flatten)]
+        flags: Flags,
+    },
+    /// Find the best joint over all forms, sizes and pitches, with a certificate
+    Search {
+        #[command(flatten)]
+        search: SearchFlags,
+        #[command(flatten)]
+        shell: ShellFlags,
+        #[command(flatten)]
+        flags: Flags,
+    },
+    /// Set one brief under several rule books, or several forms under one book, side by side
+    Compare {
+        #[command(flatten)]
+        compare: CompareFlags,
+        #[command(flatten)]
+        shell: ShellFlags,
         #[command(flatten)]
         flags: Flags,
     },
@@ -155,6 +193,14 @@ pub enum Request {
     Reconcile(Flags, Vec<String>),
     /// Slopes and tolerances.
     Sensitivity(Flags, ToleranceFlags),
+    /// An existing joint.
+    Rate(Flags, ShellFlags, RateFlags),
+    /// A shell to a pressure.
+    Vessel(Flags, ShellFlags, VesselFlags),
+    /// The best joint.
+    Search(Flags, ShellFlags, SearchFlags),
+    /// Side by side.
+    Compare(Flags, ShellFlags, CompareFlags),
     /// Problems for a class.
     Problems(Flags, ProblemFlags),
 }
@@ -193,6 +239,10 @@ impl Cli {
             Some(Command::Check(flags)) => Request::Sheet(Action::Check, flags),
             Some(Command::Reconcile { figure, flags }) => Request::Reconcile(flags, figure),
             Some(Command::Sensitivity { tolerances, flags }) => Request::Sensitivity(flags, tolerances),
+            Some(Command::Rate { found, shell, flags }) => Request::Rate(flags, shell, found),
+            Some(Command::Vessel { vessel, shell, flags }) => Request::Vessel(flags, shell, vessel),
+            Some(Command::Search { search, shell, flags }) => Request::Search(flags, shell, search),
+            Some(Command::Compare { compare, shell, flags }) => Request::Compare(flags, shell, compare),
             Some(Command::Problems { problems, flags }) => Request::Problems(flags, problems),
             None => Request::Sheet(Action::Size, self.flags),
         }

@@ -50,6 +50,21 @@ pub fn task(action: Action, flags: &Flags) -> Result<Task, Failure> {
     })
 }
 
+/// The stresses of flags as they are given or assumed, not divided by a factor of safety.
+pub fn ultimate(flags: &Flags, book: &Book) -> Result<Materials, Failure> {
+    let units = Units::from(flags.units);
+    let refused = |e: Error| Failure::refused(&e, book, units);
+    Reader { units, inputs: Vec::new() }.materials(flags, book, &refused).map(|(materials, _)| materials)
+}
+
+/// The stresses of flags, divided by the factor of safety where there is one.
+pub fn permissible(flags: &Flags, book: &Book) -> Result<Materials, Failure> {
+    let units = Units::from(flags.units);
+    let refused = |e: Error| Failure::refused(&e, book, units);
+    let (materials, factor) = Reader { units, inputs: Vec::new() }.materials(flags, book, &refused)?;
+    factor.map_or(Ok(materials), |factor| materials.divided_by(factor).map_err(refused))
+}
+
 /// What stresses without a factor of safety are.
 fn footing(assumed: bool) -> &'static str {
     if assumed {

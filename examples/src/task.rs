@@ -200,8 +200,13 @@ impl Task {
 
     /// The brief of a sizing.
     pub fn brief(&self) -> Brief {
+        self.brief_of(self.form)
+    }
+
+    /// The same for another form.
+    pub fn brief_of(&self, form: Form) -> Brief {
         let said = &self.stated;
-        let mut brief = Brief::new(self.form, self.plate, self.materials);
+        let mut brief = Brief::new(form, self.plate, self.materials);
         if let Some(plate) = said.other_plate {
             brief = brief.other_plate(plate);
         }

@@ -1,7 +1,7 @@
 //! Numbers in and out: texts with units read, and the one place that says with how many digits a quantity is printed.
 
 use seamwright::bounds::{Field, Unit};
-use seamwright::quantities::{Force, Length, Stress};
+use seamwright::quantities::{Force, Length, Pressure, Stress};
 use seamwright::text::{self, TextError};
 
 use crate::failure::Failure;
@@ -157,12 +157,29 @@ const STRESSES: &[Named<Stress>] = &[
 
 /// Reads a length given for a field.
 pub fn length(field: Field, said: &str) -> Result<Length, Failure> {
-    with_unit(field, said, LENGTHS, ["mm", "in"], ["12 mm", "1/2 in"])
+    with_unit(&flag_name(field), said, LENGTHS, ["mm", "in"], ["12 mm", "1/2 in"])
 }
 
 /// Reads a stress given for a field.
 pub fn stress(field: Field, said: &str) -> Result<Stress, Failure> {
-    with_unit(field, said, STRESSES, ["MPa", "psi"], ["80 MPa", "11000 psi"])
+    with_unit(&flag_name(field), said, STRESSES, ["MPa", "psi"], ["80 MPa", "11000 psi"])
+}
+
+/// Units of pressure.
+const PRESSURES: &[Named<Pressure>] = &[
+    ("kgf/cm2", Pressure::kgf_cm2),
+    ("kg/cm2", Pressure::kgf_cm2),
+    ("lbf/in2", Pressure::psi),
+    ("lb/in2", Pressure::psi),
+    ("N/mm2", Pressure::mpa),
+    ("MPa", Pressure::mpa),
+    ("psi", Pressure::psi),
+    ("bar", Pressure::bar),
+];
+
+/// Reads a gauge pressure given by a flag.
+pub fn pressure(name: &str, said: &str) -> Result<Pressure, Failure> {
+    with_unit(name, said, PRESSURES, ["MPa", "psi"], ["1.2 MPa", "125 psi"])
 }
 
 /// Reads a pure number given for a field.
@@ -182,13 +199,12 @@ pub fn flag_name(field: Field) -> String {
 
 /// A number and its unit. A bare number is refused: guessing mm or inches is how joints go wrong.
 fn with_unit<Q>(
-    field: Field,
+    name: &str,
     said: &str,
     table: &[Named<Q>],
     [first, second]: [&str; 2],
     [like, or_like]: [&str; 2],
 ) -> Result<Q, Failure> {
-    let name = flag_name(field);
     let said = said.trim();
     let remedy = format!("write --{name} \"{like}\" or --{name} \"{or_like}\"");
     let tidy = said.replace("^2", "2").replace('\u{b2}', "2");
@@ -197,19 +213,19 @@ fn with_unit<Q>(
         let Some((digits, tail)) = tidy.split_at_checked(at) else { continue };
         if tail.eq_ignore_ascii_case(unit) {
             return text::parse_number(digits).map(make).map_err(|error| {
-                Failure::usage(&name, format!("\"{said}\" cannot be read: {}", error.text()), &remedy)
+                Failure::usage(name, format!("\"{said}\" cannot be read: {}", error.text()), &remedy)
             });
         }
     }
     match text::parse_number(&tidy) {
         Ok(_) => {
             let fix = format!("write --{name} \"{said} {first}\" or --{name} \"{said} {second}\"");
-            Err(Failure::usage(&name, format!("\"{said}\" has no unit"), fix))
+            Err(Failure::usage(name, format!("\"{said}\" has no unit"), fix))
         }
         Err(_) => {
             let units: Vec<&str> = table.iter().map(|(unit, _)| *unit).collect();
             let fix = format!("{remedy}; units: {}", units.join(", "));
-            Err(Failure::usage(&name, format!("\"{said}\" is not a number with a unit"), fix))
+            Err(Failure::usage(name, format!("\"{said}\" is not a number with a unit"), fix))
         }
     }
 }

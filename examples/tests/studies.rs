@@ -93,3 +93,59 @@ fn a_number_gives_the_same_problems_again() {
     assert_eq!(none.status.code(), Some(1));
     assert!(String::from_utf8_lossy(&none.stderr).contains("no problem in which the wanted effect decides"));
 }
+
+/// A thinned double-riveted lap in one command. By hand: two rivets of 15/16 in at 44 000 psi hold 60 745 lbf of a
+/// solid strip of 3.5 0.45 55 000 = 86 625 lbf, 70.12 %; 55 000 0.45 0.7012/(24 5) = 144.6 psi.
+#[test]
+fn a_thinned_lap_is_rated_in_one_command() {
+    let lap = "--book us-existing --form lap --rows 2 --inside-diameter '48 in' --pitch '3 1/2 in' --plate '0.45 in' \
+               --hole '15/16 in' --assume steel --present '125 psi' --wastage-rate '0.005 in' --units inch";
+    let text = said(&format!("rate {lap} --safety-factor 5 --from-drawing pitch"));
+    assert!(text.contains("Working pressure allowed: 144.6 psi."), "{text}");
+    assert!(text.contains("15.5 years left at the present pressure."), "{text}");
+    for part in
+        ["What this rests on", "factor of safety: 5 (given)", "Design aid only", "Prepared", "Rules on the shell"]
+    {
+        assert!(text.contains(part), "{part}: {text}");
+    }
+    assert!(text.contains("thickness of the second plate at the seam: 0.45 in (assumed)"), "{text}");
+    // This book has no factor of safety of its own: nothing is rated without one.
+    let out = run(&format!("rate {lap}"));
+    assert_eq!(out.status.code(), Some(1));
+    assert!(String::from_utf8_lossy(&out.stderr).contains("safety_factor"));
+    let stray = run(&format!("rate {lap} --safety-factor 5 --from-drawing margin"));
+    assert!(String::from_utf8_lossy(&stray.stderr).contains("no figure of the joint"));
+    assert!(said(&format!("rate {lap} --safety-factor 5 --dialect html")).contains("<h2>The rating</h2>"));
+}
+
+/// The metric formula by hand: t = p D/(2 st J) + c, the first whole millimetre that carries 1.2 MPa.
+#[test]
+fn a_shell_is_designed_with_its_seam() {
+    let shell = "--book metric --form double-strap --rows 2 --inside-diameter '1000 mm' --permissible \
+                 --tension '90 MPa' --shear '75 MPa' --bearing '150 MPa'";
+    let text = said(&format!("vessel {shell} --pressure '1.5 MPa' --girth-rows 2"));
+    assert!(text.contains("The shell") && text.contains("the first that does") && text.contains("girth"), "{text}");
+    let nothing = said(&format!("vessel {shell} --pressure '9 MPa' --plate-most '12 mm'"));
+    assert!(nothing.contains("No plate of the stock carries the pressure"), "{nothing}");
+}
+
+#[test]
+fn the_best_joint_comes_with_its_certificate() {
+    let steel = "--book metric --plate '12 mm' --tension '80 MPa' --shear '60 MPa' --bearing '120 MPa'";
+    let text = said(&format!("search {steel} --rows-most 3"));
+    assert!(text.contains("CERTIFICATE") && text.contains("EFFICIENCY AGAINST MASS"), "{text}");
+    let laps = said(&format!("search {steel} --form lap --only-form --objective rivets"));
+    assert!(laps.contains("lap joint") && !laps.contains("butt joint"), "{laps}");
+    let nothing = said(&format!("search {steel} --efficiency-least '99 %'"));
+    assert!(nothing.contains("Nothing fits. Most candidates are excluded by the efficiency asked for"), "{nothing}");
+}
+
+/// Metric practice takes 2 for double shear, Reg. 177 1.875.
+#[test]
+fn books_stand_side_by_side_and_part_by_clause() {
+    let brief = "--form double-strap --rows 2 --plate '12 mm' --tension '80 MPa' --shear '60 MPa' --bearing '120 MPa'";
+    let text = said(&format!("compare {brief} --books metric --books indian --sort credited"));
+    assert!(text.contains("Reg. 177 Eq. (3)") && text.contains("Where they part"), "{text}");
+    let forms = said(&format!("compare {brief} --book metric --all-forms"));
+    assert!(forms.contains("treble-riveted lap joint"), "{forms}");
+}

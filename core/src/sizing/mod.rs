@@ -125,6 +125,12 @@ impl Brief {
         self.plate
     }
 
+    /// The distance from row `row` (from 1) to the next, where it was given.
+    #[must_use]
+    pub fn stated_back_pitch(&self, row: usize) -> Option<Length> {
+        self.back.get(row.wrapping_sub(1)).copied().flatten()
+    }
+
     /// The stresses, to be read otherwise.
     pub(crate) const fn materials_mut(&mut self) -> &mut Materials {
         &mut self.materials

@@ -151,6 +151,13 @@ fn statement(doc: &mut Doc<'_>, style: Style, problem: &Problem) -> fmt::Result 
             value(w, Unit::Millimetre, brief.plate().to_mm())?;
             write!(w, " thick and are to be joined by a {form}.")?;
             stresses(w, brief.materials())?;
+            for row in 1..form.row_count() {
+                if let Some(gap) = brief.stated_back_pitch(row) {
+                    write!(w, " Rows {row} and {} are to lie ", row.wrapping_add(1))?;
+                    value(w, Unit::Millimetre, gap.to_mm())?;
+                    w.write_str(" apart, so that the heads clear the edge of the narrow strap.")?;
+                }
+            }
             w.write_str(
                 " Find the hole, the pitch, the distances between rows, the margin, the straps and the efficiency.",
             )

@@ -1,9 +1,15 @@
-//! What else can be asked about a joint: which conventions give stated figures, what each input does, what tolerances
-//! can do; and problems for a class.
+//! What else can be asked: what an existing joint allows, a shell to a pressure, the best joint, books and forms side by
+//! side, which conventions give stated figures, what each input and each tolerance does; and problems for a class.
 
+pub mod compare;
+pub mod flags;
 pub mod problems;
+pub mod rate;
 pub mod reconcile;
+pub mod search;
 pub mod sensitivity;
+mod shell;
+pub mod vessel;
 
 use seamwright::sizing::Brief;
 

@@ -28,6 +28,7 @@ pub fn any(i: &mut Input) -> Option<Brief> {
 pub fn brief(i: &mut Input) {
     if let Some(brief) = any(i) {
         keep((Brief::form(&brief), Brief::materials(&brief), Brief::plate(&brief)));
+        keep(Brief::stated_back_pitch(&brief, i.index()));
     }
 }
 
