@@ -10,6 +10,7 @@ use super::verdict::{write_finding, write_verdicts};
 use super::{WorkingError, record};
 use crate::bounds::Unit;
 use crate::check::Findings;
+use crate::math;
 use crate::rating::{Assumptions, Existing, Governs, Rating, rate_with};
 use crate::rules::RuleBook;
 use crate::text;
@@ -104,7 +105,7 @@ fn write_rating(doc: &mut Doc<'_>, book: &RuleBook<'_>, rating: &Rating) -> fmt:
         doc.paragraph(&|w| {
             w.write_str("Allowed over present pressure: ")?;
             write_value(w, &style, Unit::One, margin)?;
-            w.write_str(if margin < 1.0 { ". The present pressure is NOT allowed." } else { "." })
+            w.write_str(if math::below(margin, 1.0) { ". The present pressure is NOT allowed." } else { "." })
         })?;
     }
     if let Some(test) = rating.test {
