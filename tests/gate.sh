@@ -74,7 +74,7 @@ python() {
 venv() {
     local place=$CARGO_TARGET_DIR/gate-venv wanted=("ezdxf==1.4.5")
     # What the reference model needs, at its own pins.
-    mapfile -t -O 1 wanted <tests/reference/python/requirements.txt
+    mapfile -t -O ${#wanted[@]} wanted <tests/reference/python/requirements.txt
     if [ "$(cat "$place/wanted" 2>/dev/null)" != "${wanted[*]}" ] || ! "$place/bin/python" -c '' 2>/dev/null; then
         need python3 python3
         python3 -c 'import ensurepip' 2>/dev/null || debian python3-venv
