@@ -73,6 +73,8 @@ python() {
 # The Python of the tests' outside readers, in a virtual environment under target/, at pinned versions.
 venv() {
     local place=$CARGO_TARGET_DIR/gate-venv wanted=("ezdxf==1.4.5")
+    # What the reference model needs, at its own pins.
+    mapfile -t -O ${#wanted[@]} wanted <tests/reference/python/requirements.txt
     if [ "$(cat "$place/wanted" 2>/dev/null)" != "${wanted[*]}" ] || ! "$place/bin/python" -c '' 2>/dev/null; then
         need python3 python3
         python3 -c 'import ensurepip' 2>/dev/null || debian python3-venv
@@ -122,6 +124,19 @@ step_test_release() {
 step_test_release_many_cases() {
     venv
     PROPTEST_CASES=$FULL_CASES cargo test --workspace --locked --release
+}
+
+# The reference model of joints in Python, against published examples.
+step_reference() {
+    local log=$LOGS/reference.pytest passed
+    venv
+    (cd tests/reference/python && PYTHONDONTWRITEBYTECODE=1 "$SEAMWRIGHT_PYTHON" -m pytest -q -p no:cacheprovider) |
+        tee "$log"
+    if grep -qE '[0-9]+ (failed|errors?|skipped|xfailed|xpassed|deselected)' "$log"; then
+        fail "not every test of the reference model ran and passed"
+    fi
+    passed=$(grep -oE '^[0-9]+ passed' "$log" | grep -oE '[0-9]+')
+    echo "test result: ok. $passed passed; 0 failed; 0 ignored"
 }
 
 step_docs() {
@@ -219,7 +234,7 @@ step_latex() {
 # --- Levels: add a step by writing its function and naming it here ---------------------------------------------------
 
 QUICK=(format lint sources test_debug)
-CHANGE=("${QUICK[@]}" docs test_release benches bare_metal no_panic main_program)
+CHANGE=("${QUICK[@]}" reference docs test_release benches bare_metal no_panic main_program)
 # What takes long: more random cases, fuzzing, emulators, other languages.
 FULL=("${CHANGE[@]}" latex test_release_many_cases)
 

@@ -1,0 +1,1 @@
+"""A slow reference model of riveted joints, written apart from the library, from the rules of the trade alone."""

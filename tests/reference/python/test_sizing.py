@@ -1,0 +1,41 @@
+"""Whole sizings against worked examples of Khurmi & Gupta ch. 9 (transcriptions; printed pages not seen)."""
+
+import pytest
+
+from seamwright_reference.sizing import size
+
+
+def test_double_lap():
+    """Example 9.4: 13 mm, hole 23, rivet 22, 70.94 mm balanced (author rounds up to 71, here down), margin 34.5."""
+    got = size("ibr", "lap", 13, [(1, 1), (1, 1)], 80, 60, 120, 1)
+    assert (got["hole"], got["rivet"], got["pitch"], got["margin"]) == (23, 22, 70, 35)
+    assert float(got["pitch_by_shear"]) == pytest.approx(70.9395, abs=5e-5)
+    assert got["floor"] == 46
+
+
+def test_unequal_straps():
+    """Example 9.9: 25 mm, hole 31.5, 220.8 mm balanced, cap 191.28 (the author took 196, above it)."""
+    got = size("ibr", "double strap", 25, [(1, 1), (2, 2), (2, 2)], 84, 60, 130, "1.875", back="outer to zig-zag")
+    assert (got["hole"], got["rivet"], got["pitch"]) == (31.5, 30, 191)
+    assert float(got["cap"]) == pytest.approx(191.28, abs=1e-9)
+    assert float(got["row_distance"]) == pytest.approx(0.2 * 191 + 1.15 * 31.5, abs=1e-9)
+
+
+def test_no_admissible_pitch():
+    """tricky.json X6, computed outside this code base: floor 57 above cap 50.45."""
+    got = size("ibr", "lap", 7, [(1, 1)], 80, 56, 160, 1)
+    assert (got["hole"], got["floor"], got["pitch"]) == (28.5, 57, None)
+
+
+def test_tie_of_general_practice():
+    """Example 9.11: 12.5 mm takes holes of 21.5 of the general series."""
+    got = size("metric", "double strap", "12.5", [(1, 2), (2, 2), (2, 2)], 80, 65, 160, "1.75")
+    assert (got["hole"], got["rivet"]) == (21.5, 20)
+
+
+def test_us():
+    """Driven size 13/16 for 3/8 in (read in state rules); pitch by (p - d) t TS = n s a with the code's a = 0.5185."""
+    got = size("us", "lap", "0.375", [(1, 1), (1, 1)], 55000, 44000, 95000, 2, step="0.125")
+    assert got["hole"] == 0.8125
+    assert float(got["pitch_by_shear"]) == pytest.approx(0.8125 + 2 * 44000 * 0.5185 / (0.375 * 55000), abs=1e-4)
+    assert got["pitch"] == 3
