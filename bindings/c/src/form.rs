@@ -77,6 +77,10 @@ impl sw_form {
             SW_ZIGZAG => Arrangement::Zigzag,
             _ => return Err(bad()),
         };
+        if self.row_count as usize > MAX_ROWS {
+            let error = Error::new(ErrorKind::TooLarge, Field::Rows);
+            return Err(error.value(f64::from(self.row_count)).limit(MAX_ROWS as f64).into());
+        }
         let mut rows = [(0, 0); MAX_ROWS];
         for ((slot, (rivets, planes)), number) in rows.iter_mut().zip(self.rivets.iter().zip(self.planes)).zip(1..) {
             if number > self.row_count {
@@ -90,9 +94,7 @@ impl sw_form {
             };
             *slot = (small(Field::RowRivets, *rivets)?, small(Field::ShearPlanes, planes)?);
         }
-        let given = rows.get(..self.row_count as usize).ok_or(
-            Error::new(ErrorKind::TooLarge, Field::Rows).value(f64::from(self.row_count)).limit(MAX_ROWS as f64),
-        )?;
+        let given = rows.get(..self.row_count as usize).unwrap_or(&[]);
         Ok(Form::from_rows(kind, arrangement, given)?)
     }
 }
