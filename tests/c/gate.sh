@@ -91,9 +91,11 @@ c_stranger() {
     LD_LIBRARY_PATH=$place/root/lib "$place/shared" | cmp - "$C_WORK/example.said"
     LD_LIBRARY_PATH=$place/root/lib ldd "$place/shared" | grep -q libseamwright.so.0 || fail "not linked with the soname"
     read -ra flags <<<"$(pkg-config --static --cflags --libs seamwright)"
-    gcc -o "$place/static" "$place/example.c" -Wl,-Bstatic -lseamwright -Wl,-Bdynamic "${flags[@]/-lseamwright/}"
+    # The archive by its name: the linker prefers the shared library where both are.
+    flags=("${flags[@]/#-lseamwright/-l:libseamwright.a}")
+    gcc -o "$place/static" "$place/example.c" "${flags[@]}"
     "$place/static" | cmp - "$C_WORK/example.said"
-    ldd "$place/static" | grep -q libseamwright && fail "the static program wants the shared library"
+    if ldd "$place/static" | grep -q libseamwright; then fail "the static program wants the shared library"; fi
     cmake -S "$place" -B "$place/build" -DCMAKE_PREFIX_PATH="$place/root" >"$place/cmake.said"
     cmake --build "$place/build" >>"$place/cmake.said"
     for how in shared static; do "$place/build/example_$how" | cmp - "$C_WORK/example.said"; done
@@ -148,8 +150,8 @@ step_c_full() {
     counted 2 "programs clean under valgrind"
     c_build clang fuzz tests/c/fuzz.c -g -O1 -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all
     mkdir -p "$C_WORK/corpus"
-    "$C_WORK/fuzz" -seed=1 -max_len=1024 -len_control=0 -max_total_time=120 "$C_WORK/corpus" >"$C_WORK/fuzz.said" 2>&1 ||
+    "$C_WORK/fuzz" -seed=1 -max_len=1024 -len_control=0 -max_total_time="${C_FUZZ_SECONDS:-120}" "$C_WORK/corpus" >"$C_WORK/fuzz.said" 2>&1 ||
         { tail -40 "$C_WORK/fuzz.said"; fail "the fuzzer found something"; }
     tail -1 "$C_WORK/fuzz.said"
-    counted 1 "two minutes of fuzzing over the C border"
+    counted 1 "a bounded run of fuzzing over the C border"
 }

@@ -4,6 +4,7 @@
 //! of the header; `border.rs` holds every unsafe block and the one policy for NULL, sizes and texts.
 #![cfg_attr(not(feature = "std"), no_std)]
 #![allow(non_camel_case_types, reason = "the names of the C header")]
+#![allow(clippy::too_many_arguments, reason = "C has no other way to hand over an array and its sizes")]
 #![deny(unsafe_op_in_unsafe_fn)]
 
 mod border;

@@ -5,11 +5,11 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs, reason = "a test")]
 #![allow(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "a test")]
 
+use core::fmt::Write as _;
+use core::ptr::{null, null_mut};
 use std::ffi::CString;
-use std::fmt::Write as _;
 use std::fs;
 use std::path::PathBuf;
-use std::ptr::{null, null_mut};
 
 use seamwright::Error;
 use seamwright::check::{Analysis, check};
@@ -135,7 +135,7 @@ fn c_rules(vector: &Vector) -> sw_rules {
 }
 
 fn made<T>(init: extern "C" fn(*mut T)) -> T {
-    let mut place = std::mem::MaybeUninit::<T>::zeroed();
+    let mut place = core::mem::MaybeUninit::<T>::zeroed();
     init(place.as_mut_ptr());
     // SAFETY: the init function filled it.
     unsafe { place.assume_init() }
@@ -232,7 +232,7 @@ fn c_analysed(out: &mut String, a: &sw_analysis, findings: &[sw_finding]) {
     }
 }
 
-fn text(write: impl Fn(*mut std::ffi::c_char, usize, *mut usize) -> u32) -> String {
+fn text(write: impl Fn(*mut core::ffi::c_char, usize, *mut usize) -> u32) -> String {
     let mut needed = 0;
     assert_eq!(write(null_mut(), 0, &mut needed), SW_OK);
     let mut buffer = vec![0xaa_u8; needed];
