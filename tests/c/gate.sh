@@ -132,6 +132,23 @@ step_c() {
     c_bare_metal
 }
 
+# The library itself with address checks and coverage; the run-time part comes from clang.
+c_instrumented() {
+    local passes=(-Zsanitizer=address -Zexternal-clangrt -Cpasses=sancov-module
+        -Cllvm-args=-sanitizer-coverage-level=3 -Cllvm-args=-sanitizer-coverage-inline-8bit-counters
+        -Cllvm-args=-sanitizer-coverage-pc-table)
+    C_HOST=$(rustc -vV | sed -n 's/^host: //p')
+    RUSTC_BOOTSTRAP=1 RUSTFLAGS="${passes[*]}" CARGO_TARGET_DIR=$CARGO_TARGET_DIR/c-instrumented \
+        cargo rustc -p seamwright-c --release --locked --lib --crate-type staticlib --target "$C_HOST"
+}
+
+# c_sanitized <program> <sanitizers>: against that library.
+c_sanitized() {
+    clang -std=c99 "${C_WARNINGS[@]}" -g -O1 -fsanitize="$2" -fno-sanitize-recover=all -I"$C_PREFIX/include" \
+        "tests/c/$1.c" "$CARGO_TARGET_DIR/c-instrumented/$C_HOST/release/libseamwright_c.a" -lm -lpthread -ldl \
+        -o "$C_WORK/$1_sanitized"
+}
+
 # Sanitizers, valgrind, clang, and a bounded run of the fuzzer.
 step_c_full() {
     need valgrind valgrind
@@ -148,9 +165,14 @@ step_c_full() {
             >"$C_WORK/valgrind.said" || fail "valgrind complains about $program"
     done
     counted 2 "programs clean under valgrind"
-    c_build clang fuzz tests/c/fuzz.c -g -O1 -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all
+    c_instrumented
+    for program in border vectors; do c_sanitized "$program" address,undefined; done
+    "$C_WORK/border_sanitized"
+    "$C_WORK/vectors_sanitized" <"$C_WORK/dump/cases.txt" | cmp - "$C_WORK/dump/answers.txt"
+    counted 1 "vectors by an instrumented library"
+    c_sanitized fuzz fuzzer,address,undefined
     mkdir -p "$C_WORK/corpus"
-    "$C_WORK/fuzz" -seed=1 -max_len=1024 -len_control=0 -max_total_time="${C_FUZZ_SECONDS:-120}" "$C_WORK/corpus" >"$C_WORK/fuzz.said" 2>&1 ||
+    "$C_WORK/fuzz_sanitized" -seed=1 -max_len=1024 -len_control=0 -max_total_time="${C_FUZZ_SECONDS:-120}" "$C_WORK/corpus" >"$C_WORK/fuzz.said" 2>&1 ||
         { tail -40 "$C_WORK/fuzz.said"; fail "the fuzzer found something"; }
     tail -1 "$C_WORK/fuzz.said"
     counted 1 "a bounded run of fuzzing over the C border"

@@ -101,6 +101,9 @@
 // The rule book contradicts itself.
 #define SW_BOOK_UNSOUND 19
 
+// No problem could be made in which the wanted effect decides.
+#define SW_NO_PROBLEM 20
+
 // A pointer is NULL or not aligned; `index` of the error is the number of the argument, from 1.
 #define SW_BAD_POINTER 256
 

@@ -49,6 +49,8 @@ pub const SW_UNREADABLE: u32 = 17;
 pub const SW_NO_SPACE: u32 = 18;
 /// The rule book contradicts itself.
 pub const SW_BOOK_UNSOUND: u32 = 19;
+/// No problem could be made in which the wanted effect decides.
+pub const SW_NO_PROBLEM: u32 = 20;
 /// A pointer is NULL or not aligned; `index` of the error is the number of the argument, from 1.
 pub const SW_BAD_POINTER: u32 = 256;
 /// `struct_size` is not one that this library knows; `index` of the error is the number of the argument.

@@ -80,6 +80,23 @@ fn every_item_has_a_comment() {
     assert!(bare.is_empty(), "without a comment: {bare:#?}");
 }
 
+/// Every kind of error of the library has its status in the header, under the same number.
+#[test]
+fn every_kind_of_error_is_a_status() {
+    let text = made();
+    for kind in seamwright::error::KINDS {
+        let number = *kind as u32;
+        let upper = format!("{kind:?}").chars().fold(String::from("SW"), |mut name, c| {
+            if c.is_ascii_uppercase() {
+                name.push('_');
+            }
+            name.push(c.to_ascii_uppercase());
+            name
+        });
+        assert!(text.contains(&format!("#define {upper} {number}\n")), "{upper} is not {number} in the header");
+    }
+}
+
 #[test]
 fn unsafe_blocks_stand_in_one_file() {
     let src = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
