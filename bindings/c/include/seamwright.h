@@ -195,7 +195,7 @@
 #define SW_PRESSURE_KGF_CM2 3
 
 // Number of entries of a rule book.
-#define SW_RULE_ENTRIES 205
+#define SW_RULE_ENTRIES 256
 
 // A book that stands for itself: the user's own.
 #define SW_BOOK_OWN 0

@@ -12,7 +12,7 @@ use crate::joint::sw_materials;
 use crate::status::{Failure, SW_BAD_CHOICE, SW_UNKNOWN_KEY, answer, entry_no, sw_error};
 
 /// Number of entries of a rule book.
-pub const SW_RULE_ENTRIES: usize = 205;
+pub const SW_RULE_ENTRIES: usize = 256;
 
 const _: () = assert!(SW_RULE_ENTRIES == ENTRIES, "set SW_RULE_ENTRIES to seamwright::rules::ENTRIES");
 
