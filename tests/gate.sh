@@ -231,12 +231,15 @@ step_latex() {
     counted 2 "LaTeX compiles the working"
 }
 
+# shellcheck source=c/gate.sh
+. tests/c/gate.sh
+
 # --- Levels: add a step by writing its function and naming it here ---------------------------------------------------
 
 QUICK=(format lint sources test_debug)
-CHANGE=("${QUICK[@]}" reference docs test_release benches bare_metal no_panic main_program)
+CHANGE=("${QUICK[@]}" reference docs test_release benches bare_metal no_panic main_program c)
 # What takes long: more random cases, fuzzing, emulators, other languages.
-FULL=("${CHANGE[@]}" latex test_release_many_cases)
+FULL=("${CHANGE[@]}" c_full latex test_release_many_cases)
 
 case $LEVEL in
     quick) STEPS=("${QUICK[@]}") ;;

@@ -1,0 +1,1163 @@
+/*
+ * seamwright: the strength of riveted joints. C header; made from bindings/c/src, do not edit.
+ *
+ * DESIGN AID ONLY. Local codes, the inspecting authority and licensed practice govern; old shells need inspection
+ * before any rating. Many figures of the rule books are from memory (MEM): compare them with the source first.
+ *
+ * Conventions
+ *
+ *  1. Memory is the caller's. The library allocates nothing, keeps no global state and no pointer after a call; all
+ *     functions are reentrant and may be called from any thread.
+ *  2. A struct whose first member is struct_size is filled by its sw_<noun>_init function before use, outputs too. A
+ *     program built with an older, shorter struct keeps working: what it lacks has its default. A struct longer than
+ *     the library knows is refused. Structs without struct_size are records: their layout never changes.
+ *  3. Functions return a status: SW_OK (0), a kind of error of the library (1 to 255), or what is wrong with the call
+ *     (256 and up).
+ *  4. Outputs come after inputs and are written only with SW_OK; on failure nothing is half-written. The last argument
+ *     of most functions is an sw_error (init it once), written only on failure; NULL where it is not wanted.
+ *  5. Texts are written to (buf, len, *needed), closed by NUL: all or nothing. *needed is the size with its NUL. NULL
+ *     and 0 ask for the size. A buffer that is too short gives SW_NO_SPACE and *needed. UTF-8 throughout.
+ *  6. Arrays are written to (array, capacity, *count) in the same way.
+ *  7. Texts given to the library are closed by NUL, UTF-8, at most 4095 bytes.
+ *  8. Names are sw_<noun>_<verb>. Members carry their unit: pitch_mm, tension_mpa, strength_n. Efficiencies are
+ *     fractions of one. Strengths are on the footing of the stresses that go in: permissible or ultimate.
+ *  9. In inputs 0 means "not given" for what may be left out. In outputs "not a number" means "there is none". A NaN
+ *     in an input is an error (SW_NOT_FINITE).
+ * 10. A rule of the book that is not met is no error but a finding. An error means that nothing was computed.
+ */
+
+#ifndef SEAMWRIGHT_H
+#define SEAMWRIGHT_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+// Version of the header: major. The number in the name of the shared library.
+#define SW_VERSION_MAJOR 0
+
+// Version of the header: minor.
+#define SW_VERSION_MINOR 1
+
+// Version of the header: patch.
+#define SW_VERSION_PATCH 0
+
+// All went well. Other statuses below 256 are kinds of errors of the library, from 256 on they concern the call.
+#define SW_OK 0
+
+// A number is not finite.
+#define SW_NOT_FINITE 1
+
+// A value is below the least value allowed.
+#define SW_TOO_SMALL 2
+
+// A value is above the greatest value allowed.
+#define SW_TOO_LARGE 3
+
+// A value is needed here and was not given.
+#define SW_MISSING 4
+
+// A value does not belong to this form of joint.
+#define SW_NOT_FOR_THIS_FORM 5
+
+// A value contradicts the form of the joint.
+#define SW_INCONSISTENT 6
+
+// The holes of a row fill the pitch.
+#define SW_HOLES_FILL_PITCH 7
+
+// Holes of neighbouring rows overlap.
+#define SW_ROWS_OVERLAP 8
+
+// A hole cuts the plate edge.
+#define SW_HOLE_CUTS_EDGE 9
+
+// A rivet is greater than its hole.
+#define SW_RIVET_EXCEEDS_HOLE 10
+
+// A value lies outside a table of the rule book.
+#define SW_BEYOND_TABLE 11
+
+// A hole is above the largest size of the series.
+#define SW_NO_STANDARD_SIZE 12
+
+// No pitch lies between the least and the greatest pitch of the rule book.
+#define SW_NO_ADMISSIBLE_PITCH 13
+
+// No margin lies between the least and the greatest margin of the rule book.
+#define SW_NO_ADMISSIBLE_MARGIN 14
+
+// There is no entry of this key.
+#define SW_UNKNOWN_KEY 15
+
+// A value is not one of the choices of its entry.
+#define SW_WRONG_CHOICE 16
+
+// A text cannot be read as a number with a unit.
+#define SW_UNREADABLE 17
+
+// A buffer or an array is too short; the size needed was written, nothing else.
+#define SW_NO_SPACE 18
+
+// The rule book contradicts itself.
+#define SW_BOOK_UNSOUND 19
+
+// No problem could be made in which the wanted effect decides.
+#define SW_NO_PROBLEM 20
+
+// A pointer is NULL or not aligned; `index` of the error is the number of the argument, from 1.
+#define SW_BAD_POINTER 256
+
+// `struct_size` is not one that this library knows; `index` of the error is the number of the argument.
+#define SW_BAD_STRUCT_SIZE 257
+
+// A text is not UTF-8, or longer than 4095 bytes; `index` of the error is the number of the argument.
+#define SW_BAD_TEXT 258
+
+// A number is none of the choices, or no element has this number; `index` of the error is that of the argument.
+#define SW_BAD_CHOICE 259
+
+// There are no more elements.
+#define SW_END 260
+
+// The working could not be written completely and was refused.
+#define SW_INCOMPLETE 261
+
+// "No entry": the matter does not come from a rule book.
+#define SW_NO_ENTRY 65535
+
+// "No field": the error concerns the call and no value.
+#define SW_NO_FIELD 4294967295
+
+// Millimetres.
+#define SW_LENGTH_MM 0
+
+// Inches of exactly 25.4 mm.
+#define SW_LENGTH_INCH 1
+
+// Metres.
+#define SW_LENGTH_M 2
+
+// Feet of twelve inches.
+#define SW_LENGTH_FOOT 3
+
+// Square millimetres.
+#define SW_AREA_MM2 0
+
+// Square inches.
+#define SW_AREA_INCH2 1
+
+// Square metres.
+#define SW_AREA_M2 2
+
+// Newtons.
+#define SW_FORCE_N 0
+
+// Kilonewtons.
+#define SW_FORCE_KN 1
+
+// Pounds-force.
+#define SW_FORCE_LBF 2
+
+// Kilograms-force.
+#define SW_FORCE_KGF 3
+
+// Long tons-force of 2240 lb.
+#define SW_FORCE_LONG_TON 4
+
+// Megapascals, or newtons per square millimetre.
+#define SW_STRESS_MPA 0
+
+// Pounds per square inch.
+#define SW_STRESS_PSI 1
+
+// Thousands of pounds per square inch.
+#define SW_STRESS_KSI 2
+
+// Kilograms-force per square centimetre.
+#define SW_STRESS_KGF_CM2 3
+
+// Kilograms-force per square millimetre.
+#define SW_STRESS_KGF_MM2 4
+
+// Long tons per square inch.
+#define SW_STRESS_LONG_TON_IN2 5
+
+// Megapascals.
+#define SW_PRESSURE_MPA 0
+
+// Bars.
+#define SW_PRESSURE_BAR 1
+
+// Pounds per square inch.
+#define SW_PRESSURE_PSI 2
+
+// Kilograms-force per square centimetre.
+#define SW_PRESSURE_KGF_CM2 3
+
+// Number of entries of a rule book.
+#define SW_RULE_ENTRIES 256
+
+// A book that stands for itself: the user's own.
+#define SW_BOOK_OWN 0
+
+// An entry holds a number with a unit.
+#define SW_ENTRY_NUMBER 0
+
+// An entry holds 0 or 1.
+#define SW_ENTRY_SWITCH 1
+
+// An entry holds the number of one of several ways, from 0.
+#define SW_ENTRY_CHOICE 2
+
+// Mild steel.
+#define SW_METAL_STEEL 0
+
+// Wrought iron.
+#define SW_METAL_IRON 1
+
+// Greatest number of rows on one side of a joint.
+#define SW_MAX_ROWS 8
+
+// One plate laid over the other.
+#define SW_LAP 0
+
+// Plates butted, one strap.
+#define SW_SINGLE_STRAP 1
+
+// Plates butted, a strap on each side.
+#define SW_DOUBLE_STRAP 2
+
+// Rows behind each other.
+#define SW_CHAIN 0
+
+// Rows in the gaps of each other.
+#define SW_ZIGZAG 1
+
+// The rivets of a row hold.
+#define SW_FATE_WHOLE 0
+
+// The rivets of a row shear.
+#define SW_FATE_SHEAR 1
+
+// The rivets of a row crush the plate (plate A).
+#define SW_FATE_BEARING 2
+
+// The rivets of a row crush the straps or plate B.
+#define SW_FATE_OTHER_BEARING 3
+
+// The rivets of a row shear in one plane and crush a strap in the other.
+#define SW_FATE_MIXED 4
+
+// The rivets of a row shear out the plate at the margin.
+#define SW_FATE_SHEAR_OUT 5
+
+// The rivets of a row shear out the straps or plate B.
+#define SW_FATE_OTHER_SHEAR_OUT 6
+
+// The rule is not met: judge and decide.
+#define SW_VERDICT_OPEN 0
+
+// Too little is known to say.
+#define SW_VERDICT_UNKNOWN 1
+
+// A note to whoever signs.
+#define SW_VERDICT_NOTE 2
+
+// The rule is met.
+#define SW_VERDICT_MET 3
+
+// At least the required value is asked for.
+#define SW_AT_LEAST 0
+
+// At most the required value is asked for.
+#define SW_AT_MOST 1
+
+// Most findings that a check has.
+#define SW_MAX_FINDINGS 64
+
+// The hole was given.
+#define SW_HOLE_GIVEN 0
+
+// The hole follows from the square-root rule.
+#define SW_HOLE_ROOT 1
+
+// Shear equals bearing: the plate is thin.
+#define SW_HOLE_THIN 2
+
+// The hole follows from the book's table by thickness.
+#define SW_HOLE_TABLE 3
+
+// The pitch was given.
+#define SW_PITCH_GIVEN 0
+
+// The pitch follows from the balance.
+#define SW_PITCH_BALANCE 1
+
+// The pitch follows from the least pitch.
+#define SW_PITCH_FLOOR 2
+
+// The pitch follows from the greatest pitch.
+#define SW_PITCH_CAP 3
+
+// Balance of the outer row against the rivets in shear.
+#define SW_BALANCE_SHEAR 0
+
+// Balance of the outer row against the weaker of shear and bearing.
+#define SW_BALANCE_WEAKER 1
+
+// Balance of all plate modes against the rivets.
+#define SW_BALANCE_ALL_MODES 2
+
+// Millimetres, newtons, megapascals.
+#define SW_UNITS_METRIC 0
+
+// Inches, pounds-force, pounds per square inch.
+#define SW_UNITS_INCH 1
+
+// A decimal point.
+#define SW_MARK_POINT 0
+
+// A decimal comma.
+#define SW_MARK_COMMA 1
+
+// Plain text of 80 columns.
+#define SW_DIALECT_PLAIN 0
+
+// Plain text of 20 columns.
+#define SW_DIALECT_NARROW 1
+
+// Markdown.
+#define SW_DIALECT_MARKDOWN 2
+
+// LaTeX.
+#define SW_DIALECT_LATEX 3
+
+// HTML.
+#define SW_DIALECT_HTML 4
+
+// A straight seam.
+#define SW_RUN_STRAIGHT 0
+
+// A seam round a ring.
+#define SW_RUN_GIRTH 1
+
+// A tie: one strip.
+#define SW_RUN_TIE 2
+
+// The diameter is that of the circle of the seam.
+#define SW_MEASURED_CIRCLE 0
+
+// The diameter is the inside of the ring of the plate (plate A).
+#define SW_MEASURED_INSIDE_PLATE 1
+
+// The diameter is the inside of the ring of plate B of a lap.
+#define SW_MEASURED_INSIDE_OTHER 2
+
+// The other plate or the wide strap lies inside.
+#define SW_FACE_INSIDE 0
+
+// The other plate or the wide strap lies outside.
+#define SW_FACE_OUTSIDE 1
+
+// Rounded down.
+#define SW_ROUND_DOWN 0
+
+// Rounded to the nearest.
+#define SW_ROUND_NEAREST 1
+
+// Rounded up.
+#define SW_ROUND_UP 2
+
+// The pitch was fitted to a tie: one strip.
+#define SW_FITTED_TIE 0
+
+// The pitch divides the run already.
+#define SW_FITTED_WHOLE 1
+
+// The nearer whole number of pitches was taken.
+#define SW_FITTED_NEARER 2
+
+// The other number was taken, because of the greatest pitch.
+#define SW_FITTED_CAP 3
+
+// The other number was taken, because of the least pitch.
+#define SW_FITTED_FLOOR 4
+
+// A hole of a lap.
+#define SW_SIDE_LAP 0
+
+// A hole left of the butt.
+#define SW_SIDE_LEFT 1
+
+// A hole right of the butt.
+#define SW_SIDE_RIGHT 2
+
+// A piece of a seam.
+#define SW_EXTENT_SEAM 0
+
+// The whole width of a tie.
+#define SW_EXTENT_TIE 1
+
+// Why a function failed. Texts: `sw_error_message`, `sw_error_field`, `sw_error_clause`.
+typedef struct sw_error {
+  // Size of this struct, set by `sw_error_init`.
+  uint32_t struct_size;
+  // The status that the function returned.
+  uint32_t status;
+  // Number of the field at fault (see `sw_error_field`), `SW_NO_FIELD` where the call itself was wrong.
+  uint32_t field;
+  // Number of the row, line or argument, from 1; 0 when there is none.
+  uint32_t index;
+  // Entry of the rule book that set the limit; `SW_NO_ENTRY` when there is none.
+  uint32_t entry;
+  // A second entry, where two rules contradict each other; `SW_NO_ENTRY` when there is none.
+  uint32_t other_entry;
+  // Number of the field that the hint is about.
+  uint32_t hint_field;
+  // Not used.
+  uint32_t reserved;
+  // The value at fault in the unit of its field (mm, MPa, N, 1); not a number when there is none.
+  double value;
+  // The limit that it passed; not a number when there is none.
+  double limit;
+  // A value of the hint's field that would do; not a number when none is known.
+  double hint;
+} sw_error;
+
+// The numbers of a rule book. A copy of a built-in book, or all of your own.
+typedef struct sw_rules {
+  // Size of this struct, set by `sw_rules_init` and `sw_rules_find`.
+  uint32_t struct_size;
+  // The built-in book that clauses are quoted from, from 1; `SW_BOOK_OWN` for a book of your own.
+  uint32_t book;
+  // The values by entry, in mm, MPa or 1. Change them by `sw_rules_set`, or in place.
+  double value[SW_RULE_ENTRIES];
+} sw_rules;
+
+// What the table of entries says of one entry. Texts: `sw_entry_key`, `sw_entry_what`, `sw_entry_choice`.
+typedef struct sw_entry_info {
+  // Size of this struct, set by `sw_entry_info_init`.
+  uint32_t struct_size;
+  // `SW_ENTRY_NUMBER`, `SW_ENTRY_SWITCH` or `SW_ENTRY_CHOICE`.
+  uint32_t kind;
+  // Line of the list, from 1; 0 for a single value.
+  uint32_t line;
+  // Number of the ways of a choice; 0 otherwise.
+  uint32_t choices;
+  // Least value.
+  double least;
+  // Greatest value.
+  double greatest;
+  // The value of a book that is silent on the matter.
+  double neutral;
+} sw_entry_info;
+
+// Stresses of a joint, permissible or ultimate. A record: filled by `sw_materials_init`, then field by field.
+typedef struct sw_materials {
+  // Tensile stress of the plate, MPa.
+  double tension_mpa;
+  // Shear stress of the rivets, single shear, MPa.
+  double rivet_shear_mpa;
+  // Bearing stress of the plate, MPa; 0: not given.
+  double bearing_mpa;
+  // Shear stress of the plate for shear-out at the margin, MPa; 0: not given, the margin is left to its rule.
+  double shear_out_mpa;
+  // Tensile stress of the second plate or of the straps, MPa; 0: all three stresses there are as of the plate.
+  double other_tension_mpa;
+  // Bearing stress there, MPa; 0: not given. Counts only where `other_tension_mpa` is given.
+  double other_bearing_mpa;
+  // Shear stress there for shear-out, MPa; 0: not given. Counts only where `other_tension_mpa` is given.
+  double other_shear_out_mpa;
+} sw_materials;
+
+// The form of a joint. A record: filled by `sw_form_lap` and its like, or field by field.
+typedef struct sw_form {
+  // `SW_LAP`, `SW_SINGLE_STRAP` or `SW_DOUBLE_STRAP`.
+  uint32_t kind;
+  // `SW_CHAIN` or `SW_ZIGZAG`.
+  uint32_t arrangement;
+  // Number of rows, 1 to 8, on one side of the butt.
+  uint32_t row_count;
+  // Not used.
+  uint32_t reserved;
+  // Rivets of each row in the strip, outside first, 1 to 60.
+  uint32_t rivets[SW_MAX_ROWS];
+  // Shear planes of the rivets of each row: 1, or 2 through both straps.
+  uint32_t planes[SW_MAX_ROWS];
+} sw_form;
+
+// A joint as stated: required dimensions, and the others as they are known (0: not given).
+typedef struct sw_joint {
+  // Size of this struct, set by `sw_joint_init`.
+  uint32_t struct_size;
+  // Not used.
+  uint32_t reserved;
+  // The form.
+  struct sw_form form;
+  // Pitch of the outer row, mm; the width of the strip where the outer row has several rivets in it (a tie).
+  double pitch_mm;
+  // Thickness of the plate (plate A of a lap), mm.
+  double plate_mm;
+  // Thickness of plate B of a lap, mm; 0: as plate A.
+  double other_plate_mm;
+  // Thickness of the single or the wide strap, mm.
+  double wide_strap_mm;
+  // Thickness of the second or narrow strap, mm; 0 under a double-strapped joint: as the first one.
+  double narrow_strap_mm;
+  // Centre of the edge row to the plate edge, mm.
+  double margin_mm;
+  // Hole of each row, mm; 0 in rows 2 to 8: hole and rivet as in row 1.
+  double hole_mm[SW_MAX_ROWS];
+  // Cold rivet of each row, mm; 0: as large as its hole.
+  double rivet_mm[SW_MAX_ROWS];
+  // Distance from each row to the next, mm.
+  double back_pitch_mm[SW_MAX_ROWS];
+} sw_joint;
+
+// One way in which a joint fails. A record. Name: `sw_mode_name`.
+typedef struct sw_mode {
+  // Row at which the plate (plate A) tears, from 1; 0: it does not.
+  uint32_t plate_row;
+  // Row at which plate B or the single, wide or first strap tears; 0: it does not.
+  uint32_t other_row;
+  // Row at which the narrow or second strap tears; 0: it does not.
+  uint32_t narrow_row;
+  // 1 where a torn section follows the zig-zag; otherwise 0.
+  uint32_t zigzag;
+  // What the rivets of each row do: `SW_FATE_*`.
+  uint32_t fate[SW_MAX_ROWS];
+  // Strength of the strip in this mode, N.
+  double strength_n;
+} sw_mode;
+
+// What a check finds, for one strip of the joint. Strengths are on the footing of the stresses that went in.
+typedef struct sw_analysis {
+  // Size of this struct, set by `sw_analysis_init`.
+  uint32_t struct_size;
+  // Number of findings.
+  uint32_t findings;
+  // Number of findings that are open: rules not met.
+  uint32_t open;
+  // 1 where there were more findings than the library keeps; otherwise 0.
+  uint32_t findings_lost;
+  // Strength of the solid strip, N.
+  double solid_n;
+  // Tearing at the outer row, N.
+  double tear_outer_n;
+  // All rivets in shear, N.
+  double shear_all_n;
+  // All rivets in bearing, N; not a number without a bearing stress.
+  double bearing_all_n;
+  // The weakest mode.
+  struct sw_mode governing;
+  // The next one.
+  struct sw_mode runner_up;
+  // The weakest mode that the rule book counts.
+  struct sw_mode by_book;
+  // Strength of the next mode over that of the weakest.
+  double runner_up_ratio;
+  // Least of all modes over the solid strip.
+  double efficiency;
+  // Least of the modes that the book counts over the solid strip.
+  double book_efficiency;
+  // The efficiency that may be credited: the lesser of both, capped by the book.
+  double credited_efficiency;
+  // Plate percentage of the British and Indian rules, as a fraction of one.
+  double plate_percentage;
+  // Rivet percentage, as a fraction of one.
+  double rivet_percentage;
+  // Combined percentage, as a fraction of one; not a number where the rules have none.
+  double combined_percentage;
+} sw_analysis;
+
+// A rule of the book, what it requires and what is there. A record. Texts: `sw_finding_what`, `sw_finding_advice`.
+typedef struct sw_finding {
+  // Number of the subject.
+  uint32_t subject;
+  // Row that it concerns, from 1; 0 for the whole joint.
+  uint32_t row;
+  // Entry of the rule book, or `SW_NO_ENTRY`.
+  uint32_t entry;
+  // `SW_AT_LEAST` or `SW_AT_MOST`.
+  uint32_t sense;
+  // `SW_VERDICT_*`.
+  uint32_t verdict;
+  // Not used.
+  uint32_t reserved;
+  // What is required, in the unit of the subject (mm, N or 1); not a number where nothing is.
+  double required;
+  // What is there; not a number where that is not known.
+  double provided;
+} sw_finding;
+
+// What a joint is to be sized from; what is 0 is found by the rule book.
+typedef struct sw_brief {
+  // Size of this struct, set by `sw_brief_init`.
+  uint32_t struct_size;
+  // Not used.
+  uint32_t reserved;
+  // The form.
+  struct sw_form form;
+  // The stresses.
+  struct sw_materials materials;
+  // Thickness of the plate (plate A of a lap), mm.
+  double plate_mm;
+  // Thickness of plate B of a lap, mm; 0: as plate A.
+  double other_plate_mm;
+  // Hole, mm; 0: by the book.
+  double hole_mm;
+  // Cold rivet for a given hole, mm; 0: by the book. Counts only where `hole_mm` is given.
+  double rivet_mm;
+  // Pitch of the outer row, or width of the strip, mm; 0: by the book.
+  double pitch_mm;
+  // Single or wide strap, mm; 0: by the book.
+  double wide_strap_mm;
+  // Narrow or second strap, mm; 0: as the wide one where that is given, otherwise by the book.
+  double narrow_strap_mm;
+  // Margin, mm; 0: by the book.
+  double margin_mm;
+  // Distance from each row to the next, mm; 0: by the book.
+  double back_pitch_mm[SW_MAX_ROWS];
+} sw_brief;
+
+// How a design came about: what the book asked for, before rounding.
+typedef struct sw_design {
+  // Size of this struct, set by `sw_design_init`.
+  uint32_t struct_size;
+  // `SW_HOLE_*`.
+  uint32_t hole_basis;
+  // `SW_PITCH_*`: what decided the pitch.
+  uint32_t pitch_decided;
+  // `SW_BALANCE_*`: the balance that the book takes.
+  uint32_t pitch_balance;
+  // Entry that sets the greatest pitch; `SW_NO_ENTRY` where the book has none.
+  uint32_t pitch_greatest_entry;
+  // Entry that sets the least single, wide or first strap; `SW_NO_ENTRY`: none.
+  uint32_t wide_strap_entry;
+  // Entry that sets the least narrow or second strap; `SW_NO_ENTRY`: none.
+  uint32_t narrow_strap_entry;
+  // Not used.
+  uint32_t reserved;
+  // Hole before it became a standard size, mm; not a number where it was given.
+  double hole_computed_mm;
+  // Hole taken, mm.
+  double hole_mm;
+  // Cold rivet taken, mm.
+  double rivet_mm;
+  // Pitch at which the outer row balances all rivets in shear, mm.
+  double pitch_by_shear_mm;
+  // Pitch at which the outer row balances the weaker of shear and bearing, mm.
+  double pitch_by_weaker_mm;
+  // Pitch from which no plate mode is weaker than the rivets, mm.
+  double pitch_by_all_modes_mm;
+  // Least pitch, mm.
+  double pitch_least_mm;
+  // Greatest pitch, mm; not a number where the book has none or its table does not reach.
+  double pitch_greatest_mm;
+  // Pitch taken, mm.
+  double pitch_mm;
+  // Least margin, mm.
+  double margin_least_mm;
+  // Least single, wide or first strap, mm; not a number: none.
+  double wide_strap_least_mm;
+  // Least narrow or second strap, mm; not a number: none.
+  double narrow_strap_least_mm;
+  // Least distance from each row to the next, mm.
+  double back_pitch_least_mm[SW_MAX_ROWS];
+  // Entry that sets each of them.
+  uint32_t back_pitch_entry[SW_MAX_ROWS];
+} sw_design;
+
+// How a text is written. A NULL in its place means all defaults.
+typedef struct sw_style {
+  // Size of this struct, set by `sw_style_init`.
+  uint32_t struct_size;
+  // `SW_UNITS_*`.
+  uint32_t units;
+  // `SW_MARK_*`.
+  uint32_t mark;
+  // `SW_DIALECT_*`; the shop sheet knows plain and Markdown.
+  uint32_t dialect;
+  // Decimals more (or fewer) than usual, -9 to 9.
+  int32_t extra_digits;
+  // First hole of the shop sheet's table, from 1.
+  uint32_t first_hole;
+  // How many holes that table lists at most.
+  uint32_t hole_count;
+  // Not used.
+  uint32_t reserved;
+} sw_style;
+
+// What a shop is asked for.
+typedef struct sw_order {
+  // Size of this struct, set by `sw_order_init`.
+  uint32_t struct_size;
+  // `SW_RUN_*`.
+  uint32_t run;
+  // `SW_MEASURED_*`, for a girth.
+  uint32_t measured;
+  // `SW_FACE_*`, for a girth.
+  uint32_t face;
+  // Number of the closing head, from 0 (`sw_head_name`).
+  uint32_t head;
+  // Number of the set head, from 0.
+  uint32_t set_head;
+  // Number of the rule for rivet lengths, from 0 (`sw_length_rule_name`).
+  uint32_t length_rule;
+  // `SW_ROUND_*`: how lengths are brought to the step of the stock.
+  uint32_t stock_rounding;
+  // Length of a straight seam, mm.
+  double length_mm;
+  // First hole to the end of the plate, mm.
+  double first_end_mm;
+  // Last hole to the end of the plate, mm.
+  double last_end_mm;
+  // Diameter of a girth, mm.
+  double diameter_mm;
+  // Step of rivet lengths in stock, mm; 0: cut to length.
+  double stock_step_mm;
+  // Density, kg/m3; 0: steel, 7850 kg/m3.
+  double density_kg_m3;
+} sw_order;
+
+// A seam as the shop makes it. Cut sizes that do not exist are not numbers.
+typedef struct sw_shop {
+  // Size of this struct, set by `sw_shop_init`.
+  uint32_t struct_size;
+  // `SW_FITTED_*`.
+  uint32_t fitted;
+  // Whole number of pitches (strips) in the run.
+  uint32_t strips;
+  // Number of rivets.
+  uint32_t rivets;
+  // Number of holes, on both sides of a butt.
+  uint32_t holes;
+  // Not used.
+  uint32_t reserved;
+  // Pitch (strip) that was asked for, mm.
+  double asked_mm;
+  // Pitch (strip) that follows, mm.
+  double strip_mm;
+  // Length of the seam, mm.
+  double seam_mm;
+  // Width of the part of plate B under a lap, mm.
+  double overlap_width_mm;
+  // Width of the single or wide strap, mm.
+  double wide_width_mm;
+  // Length of the single or wide strap, mm.
+  double wide_length_mm;
+  // Width of the narrow or second strap, mm.
+  double narrow_width_mm;
+  // Length of the narrow or second strap, mm.
+  double narrow_length_mm;
+  // Mass of all rivets as bought, kg.
+  double rivets_kg;
+  // Mass of the straps before drilling, kg.
+  double straps_kg;
+  // Mass of one plate over the lap before drilling, kg.
+  double overlap_kg;
+  // Mass drilled out of all plies, kg.
+  double holes_kg;
+  // What the seam adds to plates that meet edge to edge, kg.
+  double total_kg;
+  // Least efficiency of all modes with the fitted pitch.
+  double efficiency;
+} sw_shop;
+
+// The rivets of one row. A record.
+typedef struct sw_rivet_line {
+  // The row, from 1.
+  uint32_t row;
+  // How many rivets.
+  uint32_t count;
+  // Cold rivet, mm.
+  double rivet_mm;
+  // Hole, mm.
+  double hole_mm;
+  // Grip, mm.
+  double grip_mm;
+  // Allowance for the closing head by the length rule, mm.
+  double allowance_mm;
+  // Length of the shank by the rule, mm.
+  double length_mm;
+  // Length to order, mm.
+  double stock_mm;
+  // Mass of all rivets of the row, kg.
+  double mass_kg;
+} sw_rivet_line;
+
+// One hole. A record.
+typedef struct sw_hole {
+  // Number of the hole, from 1.
+  uint32_t number;
+  // `SW_SIDE_*`.
+  uint32_t side;
+  // The row, from 1.
+  uint32_t row;
+  // Number in the row, from 1.
+  uint32_t in_row;
+  // Along the seam from the datum, mm.
+  double x_mm;
+  // Across the seam from the middle of the joint, mm.
+  double y_mm;
+  // Angle of a girth, degrees; not a number on a straight seam.
+  double angle_deg;
+} sw_hole;
+
+// The words of a title block; NULL is empty. The texts are the caller's and are not kept.
+typedef struct sw_title {
+  // Size of this struct, set by `sw_title_init`.
+  uint32_t struct_size;
+  // `SW_UNITS_*`: what the dimensions are in.
+  uint32_t units;
+  // `SW_EXTENT_*`.
+  uint32_t extent;
+  // Not used.
+  uint32_t reserved;
+  // What the joint belongs to.
+  const char *object;
+  // Number of the drawing.
+  const char *drawing_no;
+  // Rule book.
+  const char *rule_book;
+  // Date.
+  const char *date;
+  // Who prepared it.
+  const char *prepared;
+  // Who checked it.
+  const char *checked;
+} sw_title;
+
+#ifdef __cplusplus
+extern "C" {
+#endif // __cplusplus
+
+// Version of the library as a number: major * 65536 + minor * 256 + patch. Compare it with the header's.
+uint32_t sw_version_number(void);
+
+// Version of the library as a text, as in `0.1.0`.
+uint32_t sw_version_text(char *buf, size_t len, size_t *needed);
+
+// The caution that goes with every result. Show it.
+uint32_t sw_caution_text(char *buf, size_t len, size_t *needed);
+
+// Fills an error struct with its defaults.
+void sw_error_init(struct sw_error *error);
+
+// The whole error in words: field, value, what is wrong, limit, remedy.
+uint32_t sw_error_message(const struct sw_error *error, char *buf, size_t len, size_t *needed);
+
+// The key of the field at fault, as in `pitch`; empty where the call itself was wrong.
+uint32_t sw_error_field(const struct sw_error *error, char *buf, size_t len, size_t *needed);
+
+// The clause behind the limit with its label, by the rule book that was used; empty where there is none.
+uint32_t sw_error_clause(const struct sw_error *error,
+                         const struct sw_rules *rules,
+                         char *buf,
+                         size_t len,
+                         size_t *needed);
+
+// What a status means, in a few words.
+uint32_t sw_status_text(uint32_t status, char *buf, size_t len, size_t *needed);
+
+// A length of a unit (`SW_LENGTH_*`) in millimetres; not a number for an unknown unit.
+double sw_length_to_mm(double value, uint32_t unit);
+
+// A length in millimetres in a unit (`SW_LENGTH_*`); not a number for an unknown unit.
+double sw_length_from_mm(double mm, uint32_t unit);
+
+// An area of a unit (`SW_AREA_*`) in square millimetres; not a number for an unknown unit.
+double sw_area_to_mm2(double value, uint32_t unit);
+
+// An area in square millimetres in a unit (`SW_AREA_*`); not a number for an unknown unit.
+double sw_area_from_mm2(double mm2, uint32_t unit);
+
+// A force of a unit (`SW_FORCE_*`) in newtons; not a number for an unknown unit.
+double sw_force_to_n(double value, uint32_t unit);
+
+// A force in newtons in a unit (`SW_FORCE_*`); not a number for an unknown unit.
+double sw_force_from_n(double n, uint32_t unit);
+
+// A stress of a unit (`SW_STRESS_*`) in megapascals; not a number for an unknown unit.
+double sw_stress_to_mpa(double value, uint32_t unit);
+
+// A stress in megapascals in a unit (`SW_STRESS_*`); not a number for an unknown unit.
+double sw_stress_from_mpa(double mpa, uint32_t unit);
+
+// A gauge pressure of a unit (`SW_PRESSURE_*`) in megapascals; not a number for an unknown unit.
+double sw_pressure_to_mpa(double value, uint32_t unit);
+
+// A gauge pressure in megapascals in a unit (`SW_PRESSURE_*`); not a number for an unknown unit.
+double sw_pressure_from_mpa(double mpa, uint32_t unit);
+
+// Reads a length with its unit, as in `12 mm` or `13/16 in`. A bare number is refused.
+uint32_t sw_length_parse(const char *text, double *mm, struct sw_error *error);
+
+// Reads a stress with its unit, as in `80 MPa`, `11 ksi` or `28 tons/in2`. A bare number is refused.
+uint32_t sw_stress_parse(const char *text, double *mpa, struct sw_error *error);
+
+// Fills a rule book with the values of a book that is silent on everything.
+void sw_rules_init(struct sw_rules *rules);
+
+// How many built-in books there are.
+uint32_t sw_book_count(void);
+
+// The id of a built-in book, from 1.
+uint32_t sw_book_id(uint32_t book, char *buf, size_t len, size_t *needed);
+
+// The title of a built-in book, from 1.
+uint32_t sw_book_title(uint32_t book, char *buf, size_t len, size_t *needed);
+
+// Copies the built-in book of an id (`metric`, `indian`, `us-code`, ...) into a struct, which needs no init before.
+uint32_t sw_rules_find(const char *id, struct sw_rules *rules, struct sw_error *error);
+
+// The number of the entry of a key, as in `shear.double` or `series.hole.3`.
+uint32_t sw_entry_find(const char *key, uint32_t *entry, struct sw_error *error);
+
+// Fills an entry's description with its defaults.
+void sw_entry_info_init(struct sw_entry_info *info);
+
+// Kind, line and range of an entry, from 0.
+uint32_t sw_entry_describe(uint32_t entry, struct sw_entry_info *out, struct sw_error *error);
+
+// The key of an entry, with its line where it is one of a list.
+uint32_t sw_entry_key(uint32_t entry, char *buf, size_t len, size_t *needed);
+
+// What an entry says, in words.
+uint32_t sw_entry_what(uint32_t entry, char *buf, size_t len, size_t *needed);
+
+// The unit of an entry (`mm`, `MPa`, ...); empty for pure numbers, switches and choices.
+uint32_t sw_entry_unit(uint32_t entry, char *buf, size_t len, size_t *needed);
+
+// One way of a choice, from 0, in words.
+uint32_t sw_entry_choice(uint32_t entry, uint32_t choice, char *buf, size_t len, size_t *needed);
+
+// The value of the entry of a key.
+uint32_t sw_rules_get(const struct sw_rules *rules, const char *key, double *value, struct sw_error *error);
+
+// Changes the entry of a key; the value is held to the entry's range, and nothing changes where it does not fit.
+uint32_t sw_rules_set(struct sw_rules *rules, const char *key, double value, struct sw_error *error);
+
+// Whether a book agrees with itself: series and tables rise, least stays below greatest.
+uint32_t sw_rules_validate(const struct sw_rules *rules, struct sw_error *error);
+
+// The clause that an entry stands on, with its label (READ, MEM, PRACTICE, OWN) and source; empty where it has none.
+uint32_t sw_rules_clause(const struct sw_rules *rules, uint32_t entry, char *buf, size_t len, size_t *needed);
+
+// The ultimate strengths that a book lets one assume of plate and rivets (`SW_METAL_*`) of unknown make.
+uint32_t sw_rules_assume(const struct sw_rules *rules,
+                         uint32_t plate,
+                         uint32_t rivets,
+                         struct sw_materials *materials,
+                         struct sw_error *error);
+
+// A lap joint of 1 to 4 equal rows, zig-zag.
+uint32_t sw_form_lap(uint32_t row_count, struct sw_form *form, struct sw_error *error);
+
+// A butt joint with a single strap, 1 to 3 equal rows on each side, zig-zag.
+uint32_t sw_form_single_strap(uint32_t row_count, struct sw_form *form, struct sw_error *error);
+
+// A butt joint with two straps of equal width, 1 to 5 equal rows on each side, zig-zag.
+uint32_t sw_form_double_strap(uint32_t row_count, struct sw_form *form, struct sw_error *error);
+
+// A butt joint with a wide and a narrow strap, 2 to 5 rows on each side, zig-zag; rivets by row 1-2, 1-2-2, 1-2-4-4
+// or 1-2-4-4-4.
+uint32_t sw_form_unequal_straps(uint32_t row_count, struct sw_form *form, struct sw_error *error);
+
+// The same form with every other rivet of the outer row left out (of both outer rows in a lap).
+uint32_t sw_form_omit_alternate(const struct sw_form *form, struct sw_form *thinned, struct sw_error *error);
+
+// Whether a form that was filled field by field is one.
+uint32_t sw_form_validate(const struct sw_form *form, struct sw_error *error);
+
+// The form in the trade's words.
+uint32_t sw_form_name(const struct sw_form *form, char *buf, size_t len, size_t *needed);
+
+// Fills stresses with 0: not given.
+void sw_materials_init(struct sw_materials *materials);
+
+// Whether all stresses lie in their ranges.
+uint32_t sw_materials_validate(const struct sw_materials *materials, struct sw_error *error);
+
+// All stresses divided by a factor of safety (1 to 20).
+uint32_t sw_materials_divide(const struct sw_materials *materials,
+                             double factor,
+                             struct sw_materials *divided,
+                             struct sw_error *error);
+
+// Fills a joint with 0: nothing given.
+void sw_joint_init(struct sw_joint *joint);
+
+// Whether the dimensions of a joint are in range and agree with its form.
+uint32_t sw_joint_validate(const struct sw_joint *joint, struct sw_error *error);
+
+// One mode after the other: set the cursor to 0, call until `SW_END`. The cursor moves on only with success. Each call
+// works the joint out anew; `sw_modes_list` does it once.
+uint32_t sw_modes_next(const struct sw_joint *joint,
+                       const struct sw_materials *materials,
+                       const struct sw_rules *rules,
+                       uint32_t *cursor,
+                       struct sw_mode *mode,
+                       struct sw_error *error);
+
+// All modes into an array of the caller's, in documented order. NULL and 0 ask for the number.
+uint32_t sw_modes_list(const struct sw_joint *joint,
+                       const struct sw_materials *materials,
+                       const struct sw_rules *rules,
+                       struct sw_mode *modes,
+                       size_t capacity,
+                       size_t *count,
+                       struct sw_error *error);
+
+// A mode in words, as in `plate tears at row 2, row 1 shears`.
+uint32_t sw_mode_name(const struct sw_form *form, const struct sw_mode *mode, char *buf, size_t len, size_t *needed);
+
+// Fills an analysis with its defaults.
+void sw_analysis_init(struct sw_analysis *analysis);
+
+// Checks a joint: all modes, efficiencies, findings. `findings` is an array of `capacity` elements, open ones first;
+// NULL and 0 where they are not wanted (`SW_MAX_FINDINGS` is always enough). `count` may be NULL.
+uint32_t sw_joint_check(const struct sw_joint *joint,
+                        const struct sw_materials *materials,
+                        const struct sw_rules *rules,
+                        struct sw_analysis *analysis,
+                        struct sw_finding *findings,
+                        size_t capacity,
+                        size_t *count,
+                        struct sw_error *error);
+
+// What a finding is about, by the number of its subject.
+uint32_t sw_finding_what(uint32_t subject_no, char *buf, size_t len, size_t *needed);
+
+// What to do about an open finding, by the number of its subject.
+uint32_t sw_finding_advice(uint32_t subject_no, char *buf, size_t len, size_t *needed);
+
+// The unit of a finding's figures, by the number of its subject; empty for pure numbers.
+uint32_t sw_finding_unit(uint32_t subject_no, char *buf, size_t len, size_t *needed);
+
+// Fills a brief with 0: nothing given.
+void sw_brief_init(struct sw_brief *brief);
+
+// Fills a design with its defaults.
+void sw_design_init(struct sw_design *design);
+
+// Sizes a joint by a rule book and checks it. `design` and `analysis` may be NULL; `findings` as in `sw_joint_check`.
+uint32_t sw_joint_size(const struct sw_brief *brief,
+                       const struct sw_rules *rules,
+                       struct sw_joint *joint,
+                       struct sw_design *design,
+                       struct sw_analysis *analysis,
+                       struct sw_finding *findings,
+                       size_t capacity,
+                       size_t *count,
+                       struct sw_error *error);
+
+// Fills a style with its defaults.
+void sw_style_init(struct sw_style *style);
+
+// The working of a check: every step in symbols, in numbers, with its clause.
+uint32_t sw_working_check(const struct sw_joint *joint,
+                          const struct sw_materials *materials,
+                          const struct sw_rules *rules,
+                          const struct sw_style *style,
+                          char *buf,
+                          size_t len,
+                          size_t *needed,
+                          struct sw_error *error);
+
+// The working of a sizing: every step in symbols, in numbers, with its clause.
+uint32_t sw_working_size(const struct sw_brief *brief,
+                         const struct sw_rules *rules,
+                         const struct sw_style *style,
+                         char *buf,
+                         size_t len,
+                         size_t *needed,
+                         struct sw_error *error);
+
+// Fills an order with its defaults: a straight seam of steel, the first head and length rule, cut to length.
+void sw_order_init(struct sw_order *order);
+
+// Fills a shop result with its defaults.
+void sw_shop_init(struct sw_shop *shop);
+
+// Fits a joint to a run: pitch, numbers, cut sizes, masses. `fitted`, the joint with that pitch, may be NULL.
+uint32_t sw_shop_fit(const struct sw_joint *joint,
+                     const struct sw_materials *materials,
+                     const struct sw_rules *rules,
+                     const struct sw_order *order,
+                     struct sw_shop *shop,
+                     struct sw_joint *fitted,
+                     struct sw_error *error);
+
+// The rivets row by row into an array of the caller's. NULL and 0 ask for the number.
+uint32_t sw_shop_rivets(const struct sw_joint *joint,
+                        const struct sw_materials *materials,
+                        const struct sw_rules *rules,
+                        const struct sw_order *order,
+                        struct sw_rivet_line *lines,
+                        size_t capacity,
+                        size_t *count,
+                        struct sw_error *error);
+
+// Every hole from the datum into an array of the caller's. NULL and 0 ask for the number.
+uint32_t sw_shop_holes(const struct sw_joint *joint,
+                       const struct sw_materials *materials,
+                       const struct sw_rules *rules,
+                       const struct sw_order *order,
+                       struct sw_hole *holes,
+                       size_t capacity,
+                       size_t *count,
+                       struct sw_error *error);
+
+// The whole shop sheet as plain text of 80 columns or as Markdown.
+uint32_t sw_shop_text(const struct sw_joint *joint,
+                      const struct sw_materials *materials,
+                      const struct sw_rules *rules,
+                      const struct sw_order *order,
+                      const struct sw_style *style,
+                      char *buf,
+                      size_t len,
+                      size_t *needed,
+                      struct sw_error *error);
+
+// A head form in words, from 0.
+uint32_t sw_head_name(uint32_t head, char *buf, size_t len, size_t *needed);
+
+// A rule for rivet lengths in words, from 0.
+uint32_t sw_length_rule_name(uint32_t rule, char *buf, size_t len, size_t *needed);
+
+// Fills a title block with its defaults: metric, a seam, no words.
+void sw_title_init(struct sw_title *title);
+
+// Plan and section on an A4 sheet, as SVG. Needs row distances and margin.
+uint32_t sw_drawing_svg(const struct sw_joint *joint,
+                        const struct sw_title *title,
+                        char *buf,
+                        size_t len,
+                        size_t *needed,
+                        struct sw_error *error);
+
+// Plan and section at full size, one unit a millimetre, as DXF (R12). Three pitches, or the whole width of a tie.
+uint32_t sw_drawing_dxf(const struct sw_joint *joint,
+                        const struct sw_title *title,
+                        char *buf,
+                        size_t len,
+                        size_t *needed,
+                        struct sw_error *error);
+
+// The hole pattern of a whole seam as DXF: every hole where the shop sheet of the same order has it.
+uint32_t sw_drawing_dxf_seam(const struct sw_joint *joint,
+                             const struct sw_materials *materials,
+                             const struct sw_rules *rules,
+                             const struct sw_order *order,
+                             const struct sw_title *title,
+                             char *buf,
+                             size_t len,
+                             size_t *needed,
+                             struct sw_error *error);
+
+#ifdef __cplusplus
+}  // extern "C"
+#endif  // __cplusplus
+
+#endif  /* SEAMWRIGHT_H */

@@ -1,0 +1,225 @@
+//! Checking a joint.
+
+use core::ffi::c_char;
+
+use seamwright::check::{Analysis, Finding, Required, SUBJECTS, Verdict, check};
+
+use crate::border::{List, Out, Text};
+use crate::joint::{sw_joint, sw_materials};
+use crate::modes::{Asked, sw_mode};
+use crate::rules::sw_rules;
+use crate::status::{Failure, SW_BAD_CHOICE, answer, sw_error};
+
+/// The rule is not met: judge and decide.
+pub const SW_VERDICT_OPEN: u32 = 0;
+/// Too little is known to say.
+pub const SW_VERDICT_UNKNOWN: u32 = 1;
+/// A note to whoever signs.
+pub const SW_VERDICT_NOTE: u32 = 2;
+/// The rule is met.
+pub const SW_VERDICT_MET: u32 = 3;
+/// At least the required value is asked for.
+pub const SW_AT_LEAST: u32 = 0;
+/// At most the required value is asked for.
+pub const SW_AT_MOST: u32 = 1;
+/// Most findings that a check has.
+pub const SW_MAX_FINDINGS: usize = 64;
+
+const _: () = assert!(SW_MAX_FINDINGS == seamwright::check::MAX_FINDINGS, "the header's findings are the library's");
+
+/// A rule of the book, what it requires and what is there. A record. Texts: `sw_finding_what`, `sw_finding_advice`.
+#[derive(Clone, Copy)]
+#[repr(C)]
+pub struct sw_finding {
+    /// Number of the subject.
+    pub subject: u32,
+    /// Row that it concerns, from 1; 0 for the whole joint.
+    pub row: u32,
+    /// Entry of the rule book, or `SW_NO_ENTRY`.
+    pub entry: u32,
+    /// `SW_AT_LEAST` or `SW_AT_MOST`.
+    pub sense: u32,
+    /// `SW_VERDICT_*`.
+    pub verdict: u32,
+    /// Not used.
+    pub reserved: u32,
+    /// What is required, in the unit of the subject (mm, N or 1); not a number where nothing is.
+    pub required: f64,
+    /// What is there; not a number where that is not known.
+    pub provided: f64,
+}
+
+impl sw_finding {
+    pub(crate) fn of(f: &Finding) -> Self {
+        sw_finding {
+            subject: f.subject as u32,
+            row: u32::from(f.row),
+            entry: u32::from(f.entry.0),
+            sense: match f.sense {
+                Required::AtLeast => SW_AT_LEAST,
+                Required::AtMost => SW_AT_MOST,
+            },
+            verdict: match f.verdict {
+                Verdict::Open => SW_VERDICT_OPEN,
+                Verdict::Unknown => SW_VERDICT_UNKNOWN,
+                Verdict::Note => SW_VERDICT_NOTE,
+                Verdict::Met => SW_VERDICT_MET,
+            },
+            reserved: 0,
+            required: f.required,
+            provided: f.provided,
+        }
+    }
+}
+
+/// What a check finds, for one strip of the joint. Strengths are on the footing of the stresses that went in.
+#[derive(Clone, Copy)]
+#[repr(C)]
+pub struct sw_analysis {
+    /// Size of this struct, set by `sw_analysis_init`.
+    pub struct_size: u32,
+    /// Number of findings.
+    pub findings: u32,
+    /// Number of findings that are open: rules not met.
+    pub open: u32,
+    /// 1 where there were more findings than the library keeps; otherwise 0.
+    pub findings_lost: u32,
+    /// Strength of the solid strip, N.
+    pub solid_n: f64,
+    /// Tearing at the outer row, N.
+    pub tear_outer_n: f64,
+    /// All rivets in shear, N.
+    pub shear_all_n: f64,
+    /// All rivets in bearing, N; not a number without a bearing stress.
+    pub bearing_all_n: f64,
+    /// The weakest mode.
+    pub governing: sw_mode,
+    /// The next one.
+    pub runner_up: sw_mode,
+    /// The weakest mode that the rule book counts.
+    pub by_book: sw_mode,
+    /// Strength of the next mode over that of the weakest.
+    pub runner_up_ratio: f64,
+    /// Least of all modes over the solid strip.
+    pub efficiency: f64,
+    /// Least of the modes that the book counts over the solid strip.
+    pub book_efficiency: f64,
+    /// The efficiency that may be credited: the lesser of both, capped by the book.
+    pub credited_efficiency: f64,
+    /// Plate percentage of the British and Indian rules, as a fraction of one.
+    pub plate_percentage: f64,
+    /// Rivet percentage, as a fraction of one.
+    pub rivet_percentage: f64,
+    /// Combined percentage, as a fraction of one; not a number where the rules have none.
+    pub combined_percentage: f64,
+}
+
+impl sw_analysis {
+    pub(crate) fn fresh() -> Self {
+        sw_analysis {
+            struct_size: size_of::<sw_analysis>() as u32,
+            findings: 0,
+            open: 0,
+            findings_lost: 0,
+            solid_n: 0.0,
+            tear_outer_n: 0.0,
+            shear_all_n: 0.0,
+            bearing_all_n: f64::NAN,
+            governing: sw_mode::none(),
+            runner_up: sw_mode::none(),
+            by_book: sw_mode::none(),
+            runner_up_ratio: 0.0,
+            efficiency: 0.0,
+            book_efficiency: 0.0,
+            credited_efficiency: 0.0,
+            plate_percentage: 0.0,
+            rivet_percentage: 0.0,
+            combined_percentage: f64::NAN,
+        }
+    }
+
+    pub(crate) fn of(a: &Analysis) -> Self {
+        sw_analysis {
+            struct_size: size_of::<sw_analysis>() as u32,
+            findings: a.findings.len() as u32,
+            open: a.findings.open() as u32,
+            findings_lost: u32::from(a.findings.lost()),
+            solid_n: a.solid,
+            tear_outer_n: a.tear_outer,
+            shear_all_n: a.shear_all,
+            bearing_all_n: a.bearing_all.unwrap_or(f64::NAN),
+            governing: sw_mode::of(&a.governing),
+            runner_up: sw_mode::of(&a.runner_up),
+            by_book: sw_mode::of(&a.by_book),
+            runner_up_ratio: a.runner_up_ratio(),
+            efficiency: a.efficiency,
+            book_efficiency: a.book_efficiency,
+            credited_efficiency: a.credited,
+            plate_percentage: a.percentages.plate,
+            rivet_percentage: a.percentages.rivet,
+            combined_percentage: a.percentages.combined.unwrap_or(f64::NAN),
+        }
+    }
+}
+
+/// Fills an analysis with its defaults.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_analysis_init(analysis: *mut sw_analysis) {
+    crate::border::init(analysis);
+}
+
+/// Checks a joint: all modes, efficiencies, findings. `findings` is an array of `capacity` elements, open ones first;
+/// NULL and 0 where they are not wanted (`SW_MAX_FINDINGS` is always enough). `count` may be NULL.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_joint_check(
+    joint: *const sw_joint,
+    materials: *const sw_materials,
+    rules: *const sw_rules,
+    analysis: *mut sw_analysis,
+    findings: *mut sw_finding,
+    capacity: usize,
+    count: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let asked = Asked::new(joint, materials, rules)?;
+        let out = Out::needed(analysis, 4)?;
+        let list = List::new(findings, capacity, count, 5)?;
+        let found = check(&asked.joint, &asked.materials, &asked.rules)?;
+        let list = list.room(found.findings.len())?;
+        out.put(sw_analysis::of(&found));
+        list.fill(found.findings.iter().map(sw_finding::of));
+        Ok(())
+    })
+}
+
+fn subject(number: u32) -> Result<seamwright::check::Subject, Failure> {
+    SUBJECTS.get(number as usize).copied().ok_or(Failure::border(SW_BAD_CHOICE, 1))
+}
+
+/// What a finding is about, by the number of its subject.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_finding_what(subject_no: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
+    answer(core::ptr::null_mut(), || {
+        let subject = subject(subject_no)?;
+        Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(subject.what())?))
+    })
+}
+
+/// What to do about an open finding, by the number of its subject.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_finding_advice(subject_no: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
+    answer(core::ptr::null_mut(), || {
+        let subject = subject(subject_no)?;
+        Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(subject.advice())?))
+    })
+}
+
+/// The unit of a finding's figures, by the number of its subject; empty for pure numbers.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_finding_unit(subject_no: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
+    answer(core::ptr::null_mut(), || {
+        let subject = subject(subject_no)?;
+        Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(subject.unit().symbol())?))
+    })
+}

@@ -1,0 +1,157 @@
+//! Drawings of a joint.
+
+use core::ffi::c_char;
+
+use seamwright::drawing::{DrawError, Extent, TitleBlock, Units, dxf, dxf_seam, svg};
+use seamwright::shop::shop_sheet;
+
+use crate::border::{self, Text};
+use crate::joint::{sw_joint, sw_materials};
+use crate::modes::Asked;
+use crate::rules::sw_rules;
+use crate::shop::sw_order;
+use crate::status::{Failure, SW_BAD_CHOICE, SW_NO_SPACE, answer, sw_error};
+use crate::working::{SW_UNITS_INCH, SW_UNITS_METRIC};
+
+/// A piece of a seam.
+pub const SW_EXTENT_SEAM: u32 = 0;
+/// The whole width of a tie.
+pub const SW_EXTENT_TIE: u32 = 1;
+
+/// The words of a title block; NULL is empty. The texts are the caller's and are not kept.
+#[derive(Clone, Copy)]
+#[repr(C)]
+pub struct sw_title {
+    /// Size of this struct, set by `sw_title_init`.
+    pub struct_size: u32,
+    /// `SW_UNITS_*`: what the dimensions are in.
+    pub units: u32,
+    /// `SW_EXTENT_*`.
+    pub extent: u32,
+    /// Not used.
+    pub reserved: u32,
+    /// What the joint belongs to.
+    pub object: *const c_char,
+    /// Number of the drawing.
+    pub drawing_no: *const c_char,
+    /// Rule book.
+    pub rule_book: *const c_char,
+    /// Date.
+    pub date: *const c_char,
+    /// Who prepared it.
+    pub prepared: *const c_char,
+    /// Who checked it.
+    pub checked: *const c_char,
+}
+
+impl sw_title {
+    pub(crate) fn fresh() -> Self {
+        let none = core::ptr::null();
+        sw_title {
+            struct_size: size_of::<sw_title>() as u32,
+            units: SW_UNITS_METRIC,
+            extent: SW_EXTENT_SEAM,
+            reserved: 0,
+            object: none,
+            drawing_no: none,
+            rule_book: none,
+            date: none,
+            prepared: none,
+            checked: none,
+        }
+    }
+
+    fn block(&self, argument: u32) -> Result<TitleBlock<'_>, Failure> {
+        let bad = || Failure::border(SW_BAD_CHOICE, argument);
+        let text = |at| border::text_or_none(at, argument);
+        Ok(TitleBlock {
+            object: text(self.object)?,
+            drawing_no: text(self.drawing_no)?,
+            rule_book: text(self.rule_book)?,
+            date: text(self.date)?,
+            prepared: text(self.prepared)?,
+            checked: text(self.checked)?,
+            units: match self.units {
+                SW_UNITS_METRIC => Units::Millimetre,
+                SW_UNITS_INCH => Units::Inch,
+                _ => return Err(bad()),
+            },
+            extent: match self.extent {
+                SW_EXTENT_SEAM => Extent::Seam,
+                SW_EXTENT_TIE => Extent::Tie,
+                _ => return Err(bad()),
+            },
+        })
+    }
+}
+
+fn failed(error: DrawError) -> Failure {
+    match error {
+        DrawError::Input(error) => error.into(),
+        DrawError::Sink => Failure::border(SW_NO_SPACE, 0),
+    }
+}
+
+/// Fills a title block with its defaults: metric, a seam, no words.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_title_init(title: *mut sw_title) {
+    border::init(title);
+}
+
+/// Plan and section on an A4 sheet, as SVG. Needs row distances and margin.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_drawing_svg(
+    joint: *const sw_joint,
+    title: *const sw_title,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let (joint, title) = (border::read(joint, 1)?.joint(1)?, border::read(title, 2)?);
+        let block = title.block(2)?;
+        Text::new(buf, len, needed, 3)?.put(|out| svg(out, &joint, &block).map_err(failed))
+    })
+}
+
+/// Plan and section at full size, one unit a millimetre, as DXF (R12). Three pitches, or the whole width of a tie.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_drawing_dxf(
+    joint: *const sw_joint,
+    title: *const sw_title,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let (joint, title) = (border::read(joint, 1)?.joint(1)?, border::read(title, 2)?);
+        let block = title.block(2)?;
+        Text::new(buf, len, needed, 3)?.put(|out| dxf(out, &joint, &block).map_err(failed))
+    })
+}
+
+/// The hole pattern of a whole seam as DXF: every hole where the shop sheet of the same order has it.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_drawing_dxf_seam(
+    joint: *const sw_joint,
+    materials: *const sw_materials,
+    rules: *const sw_rules,
+    order: *const sw_order,
+    title: *const sw_title,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let asked = Asked::new(joint, materials, rules)?;
+        let order = border::read(order, 4)?.order(4)?;
+        let title = border::read(title, 5)?;
+        let block = title.block(5)?;
+        let text = Text::new(buf, len, needed, 6)?;
+        let sheet = shop_sheet(&asked.joint, &asked.materials, &asked.rules, &order)?;
+        text.put(|out| dxf_seam(out, &sheet, &block).map_err(failed))
+    })
+}

@@ -1,0 +1,43 @@
+//! The C border of seamwright. What C sees is described in `include/seamwright.h`, which is made from these files.
+//!
+//! For C programs only: a Rust program uses the crate `seamwright` itself. The functions take raw pointers on the word
+//! of the header; `border.rs` holds every unsafe block and the one policy for NULL, sizes and texts.
+#![cfg_attr(not(feature = "std"), no_std)]
+#![allow(non_camel_case_types, reason = "the names of the C header")]
+#![allow(clippy::too_many_arguments, reason = "C has no other way to hand over an array and its sizes")]
+#![deny(unsafe_op_in_unsafe_fn)]
+
+mod border;
+mod check;
+mod drawing;
+mod form;
+mod joint;
+mod modes;
+mod quantities;
+mod rules;
+mod shop;
+mod size;
+mod status;
+mod version;
+mod working;
+
+pub use check::*;
+pub use drawing::*;
+pub use form::*;
+pub use joint::*;
+pub use modes::*;
+pub use quantities::*;
+pub use rules::*;
+pub use shop::*;
+pub use size::*;
+pub use status::*;
+pub use version::*;
+pub use working::*;
+
+#[cfg(all(feature = "panic-handler", not(feature = "std"), not(test)))]
+#[panic_handler]
+fn stop(_: &core::panic::PanicInfo<'_>) -> ! {
+    loop {
+        core::hint::spin_loop();
+    }
+}

@@ -1,0 +1,150 @@
+//! The working of a check or a sizing, in all dialects.
+
+use core::ffi::c_char;
+
+use seamwright::text::DecimalMark;
+use seamwright::working::{DIALECTS, Style, Units, WorkingError, write_check, write_size};
+
+use crate::border::{self, Text};
+use crate::joint::{sw_joint, sw_materials};
+use crate::rules::{sw_rules, titled};
+use crate::size::sw_brief;
+use crate::status::{Failure, SW_BAD_CHOICE, SW_INCOMPLETE, SW_NO_SPACE, answer, sw_error};
+
+/// Millimetres, newtons, megapascals.
+pub const SW_UNITS_METRIC: u32 = 0;
+/// Inches, pounds-force, pounds per square inch.
+pub const SW_UNITS_INCH: u32 = 1;
+/// A decimal point.
+pub const SW_MARK_POINT: u32 = 0;
+/// A decimal comma.
+pub const SW_MARK_COMMA: u32 = 1;
+/// Plain text of 80 columns.
+pub const SW_DIALECT_PLAIN: u32 = 0;
+/// Plain text of 20 columns.
+pub const SW_DIALECT_NARROW: u32 = 1;
+/// Markdown.
+pub const SW_DIALECT_MARKDOWN: u32 = 2;
+/// LaTeX.
+pub const SW_DIALECT_LATEX: u32 = 3;
+/// HTML.
+pub const SW_DIALECT_HTML: u32 = 4;
+
+/// How a text is written. A NULL in its place means all defaults.
+#[derive(Clone, Copy)]
+#[repr(C)]
+pub struct sw_style {
+    /// Size of this struct, set by `sw_style_init`.
+    pub struct_size: u32,
+    /// `SW_UNITS_*`.
+    pub units: u32,
+    /// `SW_MARK_*`.
+    pub mark: u32,
+    /// `SW_DIALECT_*`; the shop sheet knows plain and Markdown.
+    pub dialect: u32,
+    /// Decimals more (or fewer) than usual, -9 to 9.
+    pub extra_digits: i32,
+    /// First hole of the shop sheet's table, from 1.
+    pub first_hole: u32,
+    /// How many holes that table lists at most.
+    pub hole_count: u32,
+    /// Not used.
+    pub reserved: u32,
+}
+
+impl sw_style {
+    pub(crate) fn fresh() -> Self {
+        sw_style {
+            struct_size: size_of::<sw_style>() as u32,
+            units: SW_UNITS_METRIC,
+            mark: SW_MARK_POINT,
+            dialect: SW_DIALECT_PLAIN,
+            extra_digits: 0,
+            first_hole: 1,
+            hole_count: u32::MAX,
+            reserved: 0,
+        }
+    }
+
+    /// The style behind a pointer, or the default one.
+    pub(crate) fn at(style: *const sw_style, argument: u32) -> Result<Self, Failure> {
+        if style.is_null() { Ok(sw_style::fresh()) } else { border::read(style, argument) }
+    }
+
+    pub(crate) fn decimal_mark(&self, argument: u32) -> Result<DecimalMark, Failure> {
+        match self.mark {
+            SW_MARK_POINT => Ok(DecimalMark::Point),
+            SW_MARK_COMMA => Ok(DecimalMark::Comma),
+            _ => Err(Failure::border(SW_BAD_CHOICE, argument)),
+        }
+    }
+
+    fn working(&self, argument: u32) -> Result<Style, Failure> {
+        let bad = || Failure::border(SW_BAD_CHOICE, argument);
+        let units = match self.units {
+            SW_UNITS_METRIC => Units::Metric,
+            SW_UNITS_INCH => Units::Inch,
+            _ => return Err(bad()),
+        };
+        let dialect = *DIALECTS.get(self.dialect as usize).ok_or_else(bad)?;
+        let extra_digits = i8::try_from(self.extra_digits).ok().filter(|n| (-9..=9).contains(n)).ok_or_else(bad)?;
+        Ok(Style { units, mark: self.decimal_mark(argument)?, dialect, extra_digits })
+    }
+}
+
+fn failed(error: WorkingError) -> Failure {
+    match error {
+        WorkingError::Routine(error) => error.into(),
+        WorkingError::Sink => Failure::border(SW_NO_SPACE, 0),
+        WorkingError::Spoilt => Failure::border(SW_INCOMPLETE, 0),
+    }
+}
+
+/// Fills a style with its defaults.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_style_init(style: *mut sw_style) {
+    border::init(style);
+}
+
+/// The working of a check: every step in symbols, in numbers, with its clause.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_working_check(
+    joint: *const sw_joint,
+    materials: *const sw_materials,
+    rules: *const sw_rules,
+    style: *const sw_style,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let (joint, materials) = (border::read(joint, 1)?.joint(1)?, border::record(materials, 2)?.materials());
+        let rules = border::read(rules, 3)?;
+        let style = sw_style::at(style, 4)?.working(4)?;
+        let text = Text::new(buf, len, needed, 5)?;
+        titled(&rules, |book| {
+            text.put(|out| write_check(out, style, &joint, &materials, book).map(|_| ()).map_err(failed))
+        })
+    })
+}
+
+/// The working of a sizing: every step in symbols, in numbers, with its clause.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_working_size(
+    brief: *const sw_brief,
+    rules: *const sw_rules,
+    style: *const sw_style,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let brief = border::read(brief, 1)?.brief(1)?;
+        let rules = border::read(rules, 2)?;
+        let style = sw_style::at(style, 3)?.working(3)?;
+        let text = Text::new(buf, len, needed, 4)?;
+        titled(&rules, |book| text.put(|out| write_size(out, style, &brief, book).map(|_| ()).map_err(failed)))
+    })
+}

@@ -1,0 +1,228 @@
+/* What a careless program hands over: NULL, wrong sizes, short buffers, NaN, absurd numbers. A status, never a crash,
+   and nothing half-written. */
+#include <math.h>
+#include <seamwright.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static int passed;
+
+#define EXPECT(what)                                                                                                   \
+    do {                                                                                                               \
+        if (!(what)) {                                                                                                 \
+            fprintf(stderr, "border.c:%d: %s\n", __LINE__, #what);                                                     \
+            exit(1);                                                                                                   \
+        }                                                                                                              \
+        passed++;                                                                                                      \
+    } while (0)
+
+static sw_joint joint;
+static sw_materials steel;
+static sw_rules rules;
+static sw_brief brief;
+static sw_order order;
+static sw_title title;
+static sw_style style;
+static sw_error error;
+
+static void begin(void)
+{
+    sw_error_init(&error), sw_joint_init(&joint), sw_materials_init(&steel), sw_brief_init(&brief);
+    sw_order_init(&order), sw_title_init(&title), sw_style_init(&style);
+    EXPECT(sw_form_lap(2, &brief.form, &error) == SW_OK);
+    steel.tension_mpa = 80, steel.rivet_shear_mpa = 60, steel.bearing_mpa = 120;
+    brief.materials = steel, brief.plate_mm = 13;
+    EXPECT(sw_rules_find("metric", &rules, &error) == SW_OK);
+    EXPECT(sw_joint_size(&brief, &rules, &joint, NULL, NULL, NULL, 0, NULL, &error) == SW_OK);
+    EXPECT(joint.pitch_mm == 70 && joint.hole_mm[0] == 23); /* Khurmi, Example 9.4: 23 mm; 70.94 mm, rounded down */
+    order.length_mm = 3000, order.first_end_mm = 40, order.last_end_mm = 40;
+}
+
+/* All texts by number. */
+static uint32_t text(int which, char *b, size_t n, size_t *s)
+{
+    sw_analysis a;
+    sw_analysis_init(&a);
+    sw_joint_check(&joint, &steel, &rules, &a, NULL, 0, NULL, NULL);
+    switch (which) {
+    case 0: return sw_version_text(b, n, s);
+    case 1: return sw_caution_text(b, n, s);
+    case 2: return sw_error_message(&error, b, n, s);
+    case 3: return sw_error_field(&error, b, n, s);
+    case 4: return sw_error_clause(&error, &rules, b, n, s);
+    case 5: return sw_status_text(SW_BAD_POINTER, b, n, s);
+    case 6: return sw_book_id(1, b, n, s);
+    case 7: return sw_book_title(1, b, n, s);
+    case 8: return sw_entry_key(3, b, n, s);
+    case 9: return sw_entry_what(3, b, n, s);
+    case 10: return sw_entry_unit(3, b, n, s);
+    case 11: return sw_rules_clause(&rules, 3, b, n, s);
+    case 12: return sw_form_name(&joint.form, b, n, s);
+    case 13: return sw_mode_name(&joint.form, &a.governing, b, n, s);
+    case 14: return sw_finding_what(0, b, n, s);
+    case 15: return sw_finding_advice(0, b, n, s);
+    case 16: return sw_finding_unit(0, b, n, s);
+    case 17: return sw_head_name(0, b, n, s);
+    case 18: return sw_length_rule_name(0, b, n, s);
+    case 19: return sw_working_check(&joint, &steel, &rules, NULL, b, n, s, NULL);
+    case 20: return sw_working_size(&brief, &rules, &style, b, n, s, NULL);
+    case 21: return sw_drawing_svg(&joint, &title, b, n, s, NULL);
+    case 22: return sw_drawing_dxf(&joint, &title, b, n, s, NULL);
+    case 23: return sw_drawing_dxf_seam(&joint, &steel, &rules, &order, &title, b, n, s, NULL);
+    case 24: return sw_shop_text(&joint, &steel, &rules, &order, NULL, b, n, s, NULL);
+    default: return SW_END;
+    }
+}
+
+/* Buffers of every size from nothing to one more than needed (long texts: the first and last hundred). */
+static void short_buffers(void)
+{
+    int which;
+    for (which = 0; text(which, NULL, 0, NULL) != SW_END; which++) {
+        size_t needed = 0, again = 0, n;
+        char *b;
+        EXPECT(text(which, NULL, 0, NULL) == SW_BAD_POINTER);
+        EXPECT(text(which, NULL, 0, &needed) == SW_OK && needed > 0);
+        EXPECT(text(which, NULL, 5, &again) == SW_BAD_POINTER);
+        for (n = 0; n <= needed + 1; n++) {
+            if (n == 100 && needed > 300)
+                n = needed - 100;
+            b = malloc(n + 1); /* so that a sanitizer sees a byte too many */
+            EXPECT(b != NULL);
+            memset(b, 0x55, n + 1);
+            again = 0;
+            if (n < needed) {
+                EXPECT(text(which, b, n, &again) == SW_NO_SPACE && again == needed);
+                EXPECT(b[0] == 0x55 && b[n] == 0x55);
+            } else {
+                EXPECT(text(which, b, n, NULL) == SW_OK && strlen(b) == needed - 1 && b[n] == 0x55);
+            }
+            free(b);
+        }
+        b = malloc(needed);
+        EXPECT(text(which, b, (size_t)-1, NULL) == SW_OK); /* an absurd length: only what is needed is written */
+        free(b);
+    }
+    EXPECT(which == 25);
+}
+
+static void null_pointers(void)
+{
+    sw_analysis a;
+    sw_mode mode;
+    size_t n = 77;
+    uint32_t cursor = 0;
+    sw_analysis_init(&a);
+    EXPECT(sw_joint_check(NULL, &steel, &rules, &a, NULL, 0, NULL, &error) == SW_BAD_POINTER && error.index == 1);
+    EXPECT(sw_joint_check(&joint, NULL, &rules, &a, NULL, 0, NULL, &error) == SW_BAD_POINTER && error.index == 2);
+    EXPECT(sw_joint_check(&joint, &steel, NULL, &a, NULL, 0, NULL, &error) == SW_BAD_POINTER && error.index == 3);
+    EXPECT(sw_joint_check(&joint, &steel, &rules, NULL, NULL, 0, NULL, &error) == SW_BAD_POINTER && error.index == 4);
+    EXPECT(sw_joint_check(&joint, &steel, &rules, &a, NULL, 3, NULL, &error) == SW_BAD_POINTER && error.index == 5);
+    EXPECT(sw_joint_check(NULL, NULL, NULL, NULL, NULL, 0, NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_joint_check(&joint, &steel, &rules, &a, NULL, 0, &n, NULL) == SW_OK && n == a.findings && n > 0);
+    EXPECT(sw_joint_size(NULL, &rules, &joint, NULL, NULL, NULL, 0, NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_joint_size(&brief, &rules, NULL, NULL, NULL, NULL, 0, NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_modes_next(&joint, &steel, &rules, NULL, &mode, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_modes_next(&joint, &steel, &rules, &cursor, NULL, NULL) == SW_BAD_POINTER && cursor == 0);
+    EXPECT(sw_rules_find(NULL, &rules, NULL) == SW_BAD_POINTER && sw_rules_find("metric", NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_rules_set(&rules, NULL, 1, NULL) == SW_BAD_POINTER && sw_form_lap(1, NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_length_parse("1 mm", NULL, NULL) == SW_BAD_POINTER && sw_error_message(NULL, NULL, 0, &n) == SW_BAD_POINTER);
+    EXPECT(sw_shop_fit(&joint, &steel, &rules, NULL, NULL, NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_drawing_svg(&joint, NULL, NULL, 0, &n, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_joint_check((const sw_joint *)((const char *)&joint + 1), &steel, &rules, &a, NULL, 0, NULL, NULL) ==
+           SW_BAD_POINTER);
+    sw_joint_init(NULL), sw_rules_init(NULL), sw_error_init(NULL), sw_analysis_init(NULL), sw_materials_init(NULL);
+}
+
+static void wrong_sizes(void)
+{
+    static const uint32_t wrong[] = {0, 1, 4, 15, 0x7fffffff, 0xffffffff};
+    sw_analysis a;
+    size_t i;
+    for (i = 0; i < sizeof wrong / sizeof *wrong; i++) {
+        sw_joint j = joint;
+        sw_rules r = rules;
+        sw_error e = error;
+        j.struct_size = wrong[i], r.struct_size = wrong[i];
+        sw_analysis_init(&a);
+        EXPECT(sw_joint_check(&j, &steel, &rules, &a, NULL, 0, NULL, &error) == SW_BAD_STRUCT_SIZE && error.index == 1);
+        EXPECT(sw_joint_check(&joint, &steel, &r, &a, NULL, 0, NULL, &error) == SW_BAD_STRUCT_SIZE && error.index == 3);
+        a.struct_size = wrong[i], a.efficiency = -7;
+        EXPECT(sw_joint_check(&joint, &steel, &rules, &a, NULL, 0, NULL, &error) == SW_BAD_STRUCT_SIZE);
+        EXPECT(a.efficiency == -7 && a.struct_size == wrong[i]);
+        e.struct_size = wrong[i], e.value = -9;
+        EXPECT(sw_joint_check(NULL, &steel, &rules, &a, NULL, 0, NULL, &e) == SW_BAD_POINTER && e.value == -9);
+    }
+    {
+        /* A book that ends after its first entries, of an older header: the rest is silent. */
+        struct { uint32_t size, book; double value[3]; } old;
+        double value = -1;
+        old.size = sizeof old, old.book = SW_BOOK_OWN;
+        memcpy(old.value, rules.value, sizeof old.value);
+        EXPECT(sw_rules_get((const sw_rules *)(const void *)&old, "margin.least.factor", &value, NULL) == SW_OK);
+        EXPECT(value == 0);
+    }
+}
+
+static void bad_numbers(void)
+{
+    static const double bad[] = {-1, 0, 1e300, -1e300, 1e-300};
+    sw_analysis a;
+    sw_joint j;
+    sw_form form;
+    sw_rules r = rules;
+    sw_mode mode;
+    sw_hole *holes;
+    size_t i, n = 0;
+    uint32_t cursor = 0xffffffff;
+    sw_analysis_init(&a), a.efficiency = -7;
+    for (i = 0; i < sizeof bad / sizeof *bad + 2; i++) {
+        j = joint;
+        j.pitch_mm = i < 5 ? bad[i] : i == 5 ? NAN : INFINITY;
+        EXPECT(sw_joint_check(&j, &steel, &rules, &a, NULL, 0, NULL, &error) != SW_OK && a.efficiency == -7);
+        EXPECT(error.status == (i < 2 || i == 3 || i == 4 ? SW_TOO_SMALL : i == 2 ? SW_TOO_LARGE : SW_NOT_FINITE));
+    }
+    j = joint, j.margin_mm = NAN;
+    EXPECT(sw_joint_check(&j, &steel, &rules, &a, NULL, 0, NULL, NULL) == SW_NOT_FINITE);
+    j = joint, j.form.row_count = 0xffffffff;
+    EXPECT(sw_joint_check(&j, &steel, &rules, &a, NULL, 0, NULL, NULL) == SW_TOO_LARGE);
+    j = joint, j.form.rivets[0] = 0x10001;
+    EXPECT(sw_joint_check(&j, &steel, &rules, &a, NULL, 0, NULL, &error) == SW_TOO_LARGE && error.value == 65537);
+    j = joint, j.form.kind = 3;
+    EXPECT(sw_joint_check(&j, &steel, &rules, &a, NULL, 0, NULL, NULL) == SW_BAD_CHOICE);
+    EXPECT(sw_form_lap(0, &form, NULL) == SW_TOO_SMALL && sw_form_lap(0xffffffff, &form, NULL) == SW_TOO_LARGE);
+    r.value[0] = NAN;
+    EXPECT(sw_rules_validate(&r, &error) == SW_NOT_FINITE && error.entry == 0);
+    r = rules, r.book = 1000;
+    EXPECT(sw_rules_validate(&r, NULL) == SW_BAD_CHOICE);
+    r = rules;
+    EXPECT(sw_rules_set(&r, "shear.double", 99, NULL) == SW_TOO_LARGE && memcmp(&r, &rules, sizeof r) == 0);
+    EXPECT(sw_rules_set(&r, "no.such.key", 1, NULL) == SW_UNKNOWN_KEY && sw_rules_find("none", &r, NULL) == SW_BAD_CHOICE);
+    EXPECT(sw_modes_next(&joint, &steel, &rules, &cursor, &mode, NULL) == SW_END && cursor == 0xffffffff);
+    EXPECT(sw_modes_list(&joint, &steel, &rules, &mode, 1, &n, NULL) == SW_NO_SPACE && n > 1);
+    EXPECT(sw_entry_describe(0xffffffff, NULL, NULL) == SW_BAD_POINTER && sw_book_id(99, NULL, 0, &n) == SW_BAD_CHOICE);
+    EXPECT(sw_length_parse("12", &a.efficiency, NULL) == SW_UNREADABLE && a.efficiency == -7);
+    EXPECT(sw_length_parse("\xff\xfe", &a.efficiency, NULL) == SW_BAD_TEXT);
+    EXPECT(isnan(sw_length_to_mm(1, 99)) && sw_length_to_mm(1, SW_LENGTH_INCH) == 25.4);
+    order.length_mm = 1e9;
+    EXPECT(sw_shop_holes(&joint, &steel, &rules, &order, NULL, 0, &n, NULL) == SW_TOO_LARGE);
+    order.length_mm = 3000;
+    EXPECT(sw_shop_holes(&joint, &steel, &rules, &order, NULL, 0, &n, NULL) == SW_OK && n > 80);
+    holes = malloc(n * sizeof *holes);
+    EXPECT(sw_shop_holes(&joint, &steel, &rules, &order, holes, n - 1, &n, NULL) == SW_NO_SPACE);
+    EXPECT(sw_shop_holes(&joint, &steel, &rules, &order, holes, n, &n, NULL) == SW_OK && holes[n - 1].number == n);
+    free(holes);
+}
+
+int main(void)
+{
+    EXPECT(sw_version_number() == (SW_VERSION_MAJOR << 16 | SW_VERSION_MINOR << 8 | SW_VERSION_PATCH));
+    begin();
+    short_buffers();
+    null_pointers();
+    wrong_sizes();
+    bad_numbers();
+    printf("test result: ok. %d passed; 0 failed; 0 ignored (the C border)\n", passed);
+    return 0;
+}

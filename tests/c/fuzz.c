@@ -1,0 +1,122 @@
+/* libFuzzer over the C border: bytes become structs, whatever they say; nothing may crash or be half-written. */
+#include <seamwright.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const uint8_t *at;
+static size_t left;
+
+static void bytes(void *to, size_t n)
+{
+    size_t take = n < left ? n : left;
+    memset(to, 0, n);
+    memcpy(to, at, take);
+    at += take, left -= take;
+}
+
+static uint32_t number(uint32_t below)
+{
+    uint8_t b;
+    bytes(&b, 1);
+    return b == 255 ? 0xffffffff : b % below;
+}
+
+/* Mostly a likely figure, sometimes any bits at all. */
+static double figure(double about)
+{
+    uint8_t b;
+    double x;
+    bytes(&b, 1);
+    if (b == 255) {
+        bytes(&x, sizeof x);
+        return x;
+    }
+    return b < 90 ? 0 : about * b / 128.0;
+}
+
+static void form(sw_form *f)
+{
+    uint32_t i;
+    f->kind = number(3), f->arrangement = number(2), f->row_count = number(9), f->reserved = 0;
+    for (i = 0; i < SW_MAX_ROWS; i++)
+        f->rivets[i] = number(4), f->planes[i] = number(3);
+}
+
+static void materials(sw_materials *m)
+{
+    m->tension_mpa = figure(80), m->rivet_shear_mpa = figure(60), m->bearing_mpa = figure(120);
+    m->shear_out_mpa = figure(60), m->other_tension_mpa = figure(80), m->other_bearing_mpa = figure(120);
+    m->other_shear_out_mpa = figure(60);
+}
+
+static void text(uint32_t status, size_t needed)
+{
+    if (status == SW_OK && needed == 0)
+        abort();
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+{
+    sw_joint j, sized;
+    sw_brief b;
+    sw_materials m;
+    sw_rules r;
+    sw_analysis a;
+    sw_design d;
+    sw_error e;
+    sw_order o;
+    sw_shop s;
+    sw_style style;
+    sw_title title;
+    sw_mode modes[8];
+    sw_finding findings[SW_MAX_FINDINGS];
+    char name[64], id[40], words[17];
+    size_t n = 0, i;
+    uint32_t status;
+    at = data, left = size;
+    sw_joint_init(&j), sw_joint_init(&sized), sw_brief_init(&b), sw_analysis_init(&a), sw_design_init(&d);
+    sw_error_init(&e), sw_order_init(&o), sw_shop_init(&s), sw_style_init(&style), sw_title_init(&title);
+    if (sw_book_id(1 + number(7) % 7, id, sizeof id, NULL) != SW_OK || sw_rules_find(id, &r, NULL) != SW_OK)
+        sw_rules_init(&r);
+    for (i = number(4) % 4; i > 0; i--)
+        r.value[number(SW_RULE_ENTRIES) % SW_RULE_ENTRIES] = figure(2);
+    form(&j.form), materials(&m);
+    j.pitch_mm = figure(70), j.plate_mm = figure(13), j.other_plate_mm = figure(13), j.wide_strap_mm = figure(10);
+    j.narrow_strap_mm = figure(10), j.margin_mm = figure(35);
+    for (i = 0; i < SW_MAX_ROWS; i++)
+        j.hole_mm[i] = figure(23), j.rivet_mm[i] = figure(22), j.back_pitch_mm[i] = figure(50);
+    b.form = j.form, b.materials = m, b.plate_mm = j.plate_mm, b.other_plate_mm = figure(13), b.hole_mm = figure(20);
+    b.rivet_mm = figure(20), b.pitch_mm = figure(70), b.wide_strap_mm = figure(10), b.narrow_strap_mm = figure(10);
+    b.margin_mm = figure(35), b.back_pitch_mm[0] = figure(50);
+    o.run = number(3), o.measured = number(3), o.face = number(2), o.head = number(5), o.set_head = number(5);
+    o.length_rule = number(7), o.stock_rounding = number(3), o.length_mm = figure(3000), o.first_end_mm = figure(40);
+    o.last_end_mm = figure(40), o.diameter_mm = figure(1500), o.stock_step_mm = figure(2), o.density_kg_m3 = figure(7850);
+    style.units = number(2), style.mark = number(2), style.dialect = number(5), style.extra_digits = (int32_t)number(12);
+    bytes(words, 16), words[16] = 0, title.object = words;
+    sw_form_name(&j.form, name, number(64) % 64, &n);
+    a.efficiency = -7;
+    status = sw_joint_check(&j, &m, &r, &a, findings, number(65) % 65, &n, &e);
+    if (status != SW_OK && a.efficiency != -7)
+        abort(); /* half-written */
+    if (status != SW_OK && e.status != status)
+        abort();
+    if (sw_error_message(&e, NULL, 0, &n) != SW_OK || n < 2)
+        abort();
+    sw_error_clause(&e, &r, name, sizeof name, &n);
+    sw_modes_list(&j, &m, &r, modes, 8, &n, NULL);
+    status = sw_joint_size(&b, &r, &sized, &d, &a, NULL, 0, &n, &e);
+    if (status == SW_OK && sw_joint_validate(&sized, NULL) != SW_OK)
+        abort(); /* what was sized is a joint */
+    if (status == SW_OK)
+        j = sized;
+    n = 0, text(sw_working_check(&j, &m, &r, &style, NULL, 0, &n, &e), n);
+    n = 0, text(sw_working_size(&b, &r, &style, name, sizeof name, &n, &e), n);
+    n = 0, text(sw_drawing_svg(&j, &title, NULL, 0, &n, &e), n);
+    n = 0, text(sw_drawing_dxf(&j, &title, NULL, 0, &n, &e), n);
+    if (sw_shop_fit(&j, &m, &r, &o, &s, &sized, &e) == SW_OK && s.strips < 2000) {
+        n = 0, text(sw_shop_text(&j, &m, &r, &o, &style, NULL, 0, &n, &e), n);
+        n = 0, text(sw_drawing_dxf_seam(&j, &m, &r, &o, &title, NULL, 0, &n, &e), n);
+    }
+    sw_length_parse(words, &a.efficiency, NULL);
+    return 0;
+}

@@ -1,0 +1,179 @@
+#!/usr/bin/env bash
+# The steps of the gate that are about the C library; sourced by tests/gate.sh, which has `fail`, `counted`, `need`.
+
+C_WARNINGS=(-Wall -Wextra -Wpedantic -Werror)
+
+# Builds and installs the library below the target folder; sets C_ROOT (DESTDIR) and C_LIB.
+c_install() {
+    need gcc gcc
+    need g++ g++
+    C_ROOT=$CARGO_TARGET_DIR/c-root
+    rm -rf "$C_ROOT"
+    DESTDIR=$C_ROOT bindings/c/install.sh --prefix=/opt/seamwright
+    C_PREFIX=$C_ROOT/opt/seamwright C_LIB=$C_ROOT/opt/seamwright/lib C_WORK=$CARGO_TARGET_DIR/c-work
+    mkdir -p "$C_WORK"
+}
+
+# c_build <compiler> <program> <source> [flags]: against the installed library, found where it was put.
+c_build() {
+    "$1" "${C_WARNINGS[@]}" "${@:4}" -I"$C_PREFIX/include" "$3" -o "$C_WORK/$2" -L"$C_LIB" -Wl,-rpath,"$C_LIB" \
+        -lseamwright -lm
+}
+
+# c_headers <C compiler> <C++ compiler>: every standard, the header alone.
+c_headers() {
+    local standard header=$C_PREFIX/include/seamwright.h newest=c2x
+    "$1" -std=c23 -x c -fsyntax-only /dev/null 2>/dev/null && newest=c23
+    for standard in c99 c11 c17 $newest; do
+        "$1" -std=$standard "${C_WARNINGS[@]}" -fsyntax-only -x c "$header" || fail "$1 -std=$standard refuses the header"
+    done
+    "$2" -std=c++17 "${C_WARNINGS[@]}" -fsyntax-only -x c++ "$header" || fail "$2 refuses the header"
+    "$2" -std=c++17 "${C_WARNINGS[@]}" -fsyntax-only -x c++ "$C_PREFIX/include/seamwright.hpp" || fail "$2: the wrapper"
+    "$2" -std=c++17 "${C_WARNINGS[@]}" -fno-exceptions -DSEAMWRIGHT_NO_EXCEPTIONS -fsyntax-only -x c++ \
+        "$C_PREFIX/include/seamwright.hpp" || fail "$2 refuses the wrapper without exceptions"
+    counted 7 "headers by $1 and $2"
+}
+
+# The symbols that the shared library offers, against the committed list.
+c_symbols() {
+    need nm binutils
+    nm -D --defined-only "$C_LIB/libseamwright.so" | awk '$2 == "T" {print $3}' | LC_ALL=C sort >"$C_WORK/symbols.txt"
+    diff tests/c/symbols.txt "$C_WORK/symbols.txt" || fail "the symbols are not those of tests/c/symbols.txt"
+    readelf -d "$C_LIB/libseamwright.so" | grep -q 'SONAME.*\[libseamwright\.so\.0\]' || fail "the soname is wrong"
+    counted 2 "symbols and soname"
+}
+
+# The golden vectors by a C program, bit for bit; then every careless call.
+c_programs() {
+    mkdir -p "$C_WORK/dump"
+    SEAMWRIGHT_C_DUMP=$C_WORK/dump cargo test -p seamwright-c --locked --test vectors
+    c_build gcc vectors tests/c/vectors.c -std=c99 "$@"
+    "$C_WORK/vectors" <"$C_WORK/dump/cases.txt" >"$C_WORK/dump/said.txt"
+    cmp "$C_WORK/dump/said.txt" "$C_WORK/dump/answers.txt" || fail "the C program's bits are not the library's"
+    counted "$(wc -l <"$C_WORK/dump/answers.txt")" "vectors by a C program"
+    c_build gcc border tests/c/border.c -std=c99 "$@"
+    "$C_WORK/border"
+    c_build g++ wrapper tests/c/wrapper.cpp -std=c++17
+    c_build g++ wrapper_plain tests/c/wrapper.cpp -std=c++17 -DSEAMWRIGHT_NO_EXCEPTIONS
+    "$C_WORK/wrapper" && "$C_WORK/wrapper_plain"
+    counted 2 "the C++ wrapper, with exceptions and without"
+}
+
+# The program of the README, and that the README has it word for word.
+c_readme() {
+    c_build gcc example tests/c/example.c -std=c99
+    "$C_WORK/example" | tee "$C_WORK/example.said"
+    grep -qx 'efficiency 67.5 %, governing: .*' "$C_WORK/example.said" || fail "not the printed 67.5 %"
+    local page
+    for page in README.md bindings/c/README.md; do
+        python - "$page" <<'PY' || fail "$page does not have tests/c/example.c word for word"
+import sys
+sys.exit(open("tests/c/example.c").read() not in open(sys.argv[1]).read())
+PY
+    done
+    counted 3 "the C program of the README"
+}
+
+# A project of a stranger, outside of the workspace, finds the library by pkg-config and by find_package.
+c_stranger() {
+    need pkg-config pkg-config
+    need cmake cmake
+    need make make
+    local place how flags
+    place=$(mktemp -d)
+    cp tests/c/example.c tests/c/stranger/CMakeLists.txt "$place/"
+    # Installed where it will stay: pkg-config's prefix is true there.
+    bindings/c/install.sh --no-build --prefix="$place/root"
+    export PKG_CONFIG_PATH=$place/root/lib/pkgconfig
+    [ "$(pkg-config --modversion seamwright)" = "0.1.0" ] || fail "pkg-config says another version"
+    read -ra flags <<<"$(pkg-config --cflags --libs seamwright)"
+    gcc -o "$place/shared" "$place/example.c" "${flags[@]}"
+    LD_LIBRARY_PATH=$place/root/lib "$place/shared" | cmp - "$C_WORK/example.said"
+    LD_LIBRARY_PATH=$place/root/lib ldd "$place/shared" | grep -q libseamwright.so.0 || fail "not linked with the soname"
+    read -ra flags <<<"$(pkg-config --static --cflags --libs seamwright)"
+    # The archive by its name: the linker prefers the shared library where both are.
+    flags=("${flags[@]/#-lseamwright/-l:libseamwright.a}")
+    gcc -o "$place/static" "$place/example.c" "${flags[@]}"
+    "$place/static" | cmp - "$C_WORK/example.said"
+    if ldd "$place/static" | grep -q libseamwright; then fail "the static program wants the shared library"; fi
+    cmake -S "$place" -B "$place/build" -DCMAKE_PREFIX_PATH="$place/root" >"$place/cmake.said"
+    cmake --build "$place/build" >>"$place/cmake.said"
+    for how in shared static; do "$place/build/example_$how" | cmp - "$C_WORK/example.said"; done
+    rm -rf "$place"
+    counted 4 "a stranger's project by pkg-config and CMake, shared and static"
+}
+
+# The library without an operating system: one static archive per target, where the compiler has the target.
+c_bare_metal() {
+    local target sysroot=""
+    sysroot=$(rustc --print sysroot)
+    for target in "${BARE_TARGETS[@]}"; do
+        local build=(rustc -p seamwright-c --profile firmware --locked --lib --crate-type staticlib --target "$target"
+            --no-default-features --features panic-handler)
+        if [ -d "$sysroot/lib/rustlib/$target/lib" ]; then
+            CARGO_TARGET_DIR=$CARGO_TARGET_DIR/bare cargo "${build[@]}"
+        else
+            debian rustc-web cargo-web rust-web-src
+            CARGO_TARGET_DIR=$CARGO_TARGET_DIR/bare RUSTC_BOOTSTRAP=1 RUSTC=/usr/bin/rustc RUSTUP_TOOLCHAIN='' \
+                /usr/bin/cargo "${build[@]}" -Zbuild-std=core
+        fi
+        [ -s "$CARGO_TARGET_DIR/bare/$target/firmware/libseamwright_c.a" ] || fail "no archive for $target"
+    done
+    counted ${#BARE_TARGETS[@]} "C archives for bare metal"
+}
+
+step_c() {
+    c_install
+    c_headers gcc g++
+    c_symbols
+    c_programs
+    c_readme
+    c_stranger
+    c_bare_metal
+}
+
+# The library itself with address checks and coverage; the run-time part comes from clang.
+c_instrumented() {
+    local passes=(-Zsanitizer=address -Zexternal-clangrt -Cpasses=sancov-module
+        -Cllvm-args=-sanitizer-coverage-level=3 -Cllvm-args=-sanitizer-coverage-inline-8bit-counters
+        -Cllvm-args=-sanitizer-coverage-pc-table)
+    C_HOST=$(rustc -vV | sed -n 's/^host: //p')
+    RUSTC_BOOTSTRAP=1 RUSTFLAGS="${passes[*]}" CARGO_TARGET_DIR=$CARGO_TARGET_DIR/c-instrumented \
+        cargo rustc -p seamwright-c --release --locked --lib --crate-type staticlib --target "$C_HOST"
+}
+
+# c_sanitized <program> <sanitizers>: against that library.
+c_sanitized() {
+    clang -std=c99 "${C_WARNINGS[@]}" -g -O1 -fsanitize="$2" -fno-sanitize-recover=all -I"$C_PREFIX/include" \
+        "tests/c/$1.c" "$CARGO_TARGET_DIR/c-instrumented/$C_HOST/release/libseamwright_c.a" -lm -lpthread -ldl \
+        -o "$C_WORK/$1_sanitized"
+}
+
+# Sanitizers, valgrind, clang, and a bounded run of the fuzzer.
+step_c_full() {
+    need valgrind valgrind
+    need clang clang
+    debian libclang-rt-14-dev
+    c_install
+    c_headers clang clang++
+    c_programs -g -fsanitize=address,undefined -fno-sanitize-recover=all
+    local program
+    c_build gcc border_plain tests/c/border.c -std=c99 -g
+    c_build gcc vectors_plain tests/c/vectors.c -std=c99 -g
+    for program in border vectors; do
+        valgrind -q --error-exitcode=9 --leak-check=full "$C_WORK/${program}_plain" <"$C_WORK/dump/cases.txt" \
+            >"$C_WORK/valgrind.said" || fail "valgrind complains about $program"
+    done
+    counted 2 "programs clean under valgrind"
+    c_instrumented
+    for program in border vectors; do c_sanitized "$program" address,undefined; done
+    "$C_WORK/border_sanitized"
+    "$C_WORK/vectors_sanitized" <"$C_WORK/dump/cases.txt" | cmp - "$C_WORK/dump/answers.txt"
+    counted 1 "vectors by an instrumented library"
+    c_sanitized fuzz fuzzer,address,undefined
+    mkdir -p "$C_WORK/corpus"
+    "$C_WORK/fuzz_sanitized" -seed=1 -max_len=1024 -len_control=0 -max_total_time="${C_FUZZ_SECONDS:-120}" "$C_WORK/corpus" >"$C_WORK/fuzz.said" 2>&1 ||
+        { tail -40 "$C_WORK/fuzz.said"; fail "the fuzzer found something"; }
+    tail -1 "$C_WORK/fuzz.said"
+    counted 1 "a bounded run of fuzzing over the C border"
+}
