@@ -43,11 +43,13 @@ pub fn toml_read<'py>(py: Python<'py>, text: &str) -> PyResult<Bound<'py, PyDict
     }
 }
 
-/// A text, a number, or texts.
+/// A text, a number, or texts; tried in this order.
 #[derive(FromPyObject)]
 pub enum Leaf {
     /// A text.
     Text(String),
+    /// A whole number.
+    Whole(i64),
     /// A number.
     Number(f64),
     /// Texts.
@@ -57,6 +59,7 @@ pub enum Leaf {
 fn value(x: Leaf) -> Value {
     match x {
         Leaf::Text(s) => Value::String(s),
+        Leaf::Whole(n) => Value::Integer(n),
         Leaf::Number(n) => Value::Float(n),
         Leaf::Texts(list) => Value::Array(list.into_iter().map(Value::String).collect()),
     }

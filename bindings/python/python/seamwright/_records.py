@@ -1,0 +1,43 @@
+"""What results have in common: frozen, compared by value, picklable, and open as dicts."""
+
+from __future__ import annotations
+
+import dataclasses
+from enum import Enum
+from typing import Any
+
+from ._quantities import Quantity
+
+
+def plain(x: Any) -> Any:
+    """A value as dicts, lists, numbers and texts only, ready for JSON."""
+    if isinstance(x, Quantity):
+        value: Any = x.to(x.unit)
+        return {"value": value if isinstance(value, float) else value.tolist(), "unit": x.unit}
+    if isinstance(x, Enum):
+        return x.value
+    if isinstance(x, Record):
+        return x.to_dict()
+    if isinstance(x, (tuple, list)):
+        return [plain(i) for i in x]  # pyright: ignore[reportUnknownVariableType]
+    if hasattr(x, "to_dict"):
+        return x.to_dict()
+    return x
+
+
+class Record:
+    """A frozen result. Subclasses are frozen dataclasses."""
+
+    def to_dict(self) -> dict[str, Any]:
+        """Everything as dicts, lists, numbers and texts, ready for JSON; a quantity is ``{"value": 12.0, "unit": "mm"}``."""
+        fields = dataclasses.fields(self)  # pyright: ignore[reportArgumentType]  # ty: ignore
+        return {field.name: plain(getattr(self, field.name)) for field in fields}
+
+    def __getstate__(self) -> dict[str, Any]:
+        # What begins with an underscore is made anew where it is needed: native handles, texts.
+        return {key: value for key, value in self.__dict__.items() if not key.startswith("_")}
+
+    def _cached(self, name: str, value: Any) -> Any:
+        """Keeps something beside the fields of a frozen record."""
+        object.__setattr__(self, name, value)
+        return value
