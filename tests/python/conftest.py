@@ -1,0 +1,82 @@
+"""What the Python tests share."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+import seamwright as sw
+
+ROOT = Path(__file__).resolve().parents[2]
+VECTORS = ROOT / "tests" / "vectors"
+sys.path.insert(0, str(ROOT / "tests"))
+
+
+@pytest.fixture(autouse=True)
+def _names(doctest_namespace):
+    """Examples in docstrings are written as if everything public had been imported."""
+    for name in sw.__all__:
+        doctest_namespace[name] = getattr(sw, name)
+
+
+@pytest.fixture(scope="session")
+def dump():
+    """What Rust makes of every vector: figures by place, bits as the text that Rust wrote; and what it refused."""
+    ready = os.environ.get("SEAMWRIGHT_DUMP")
+    if ready:
+        said = Path(ready).read_text(encoding="utf-8")
+    else:
+        command = ["cargo", "run", "-q", "--locked", "-p", "seamwright-tests", "--example", "dump"]
+        said = subprocess.run(command, cwd=ROOT, check=True, capture_output=True, text=True).stdout
+    figures, refused = {}, {}
+    for line in said.splitlines():
+        place, name, bits = line.split("\t")
+        if place.startswith("refused "):
+            refused[place.removeprefix("refused ")] = name
+        else:
+            figures.setdefault(place, {})[name] = bits
+    return figures, refused
+
+
+@pytest.fixture
+def steel():
+    return sw.Materials(tension=sw.MPa(80), rivet_shear=sw.MPa(60), bearing=sw.MPa(120))
+
+
+@pytest.fixture
+def joint():
+    """Khurmi & Gupta, Example 9.4, with the dimensions that the author takes."""
+    return sw.Joint(
+        form=sw.Form.lap(2),
+        pitch=sw.mm(71),
+        plate=sw.mm(13),
+        hole=sw.mm(23),
+        rivet=sw.mm(22),
+        back_pitch=sw.mm(40),
+        margin=sw.mm(35),
+    )
+
+
+@pytest.fixture
+def found(joint, steel):
+    return sw.check(joint=joint, materials=steel, book="metric")
+
+
+@pytest.fixture
+def design(steel):
+    return sw.size(form=sw.Form.double_strap(2), plate=sw.mm(12), materials=steel, book="indian")
+
+
+@pytest.fixture
+def sheet(joint, steel):
+    return sw.shop_sheet(
+        joint=joint,
+        materials=steel,
+        book="metric",
+        run=sw.Run.straight(length=sw.m(3), first_end=sw.mm(40), last_end=sw.mm(40)),
+        head="button",
+        length_rule="boiler-button",
+        stock_step=sw.mm(2),
+        rounding="up",
+    )
