@@ -13,13 +13,6 @@ VECTORS = ROOT / "tests" / "vectors"
 sys.path.insert(0, str(ROOT / "tests"))
 
 
-@pytest.fixture(autouse=True)
-def _names(doctest_namespace):
-    """Examples in docstrings are written as if everything public had been imported."""
-    for name in sw.__all__:
-        doctest_namespace[name] = getattr(sw, name)
-
-
 @pytest.fixture(scope="session")
 def dump():
     """What Rust makes of every vector: figures by place, bits as the text that Rust wrote; and what it refused."""

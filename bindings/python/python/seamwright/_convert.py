@@ -152,4 +152,8 @@ def text(name: str, x: Any) -> str:
     """A text."""
     if not isinstance(x, str):
         raise SeamwrightError(f"{name} = {x!r} is not a text; give one", field=name)
+    try:
+        x.encode()
+    except UnicodeEncodeError:
+        raise SeamwrightError(f"{name} = {x!r} holds half a character (a lone surrogate); take it out", field=name) from None
     return x

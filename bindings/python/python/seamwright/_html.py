@@ -145,7 +145,7 @@ def design(d: Design) -> str:
     ]  # fmt: skip
     straps = zip(("single, wide or first strap", "narrow or second strap"), d.straps_least,
                  (d.joint.wide_strap, d.joint.narrow_strap), strict=True)  # fmt: skip
-    rows += [(name, f"least {_length(least.value) or least.state.value}", _length(x)) for name, least, x in straps if x]
+    rows += [(name, f"least {_length(least.value) or least.state.value}", _length(x)) for name, least, x in straps if x is not None]
     how = _table("How it was sized", ("", "found", "taken"), (f"<tr>{''.join(map(_cell, row))}</tr>" for row in rows))
     a = d.analysis
     return _page(_summary(a), how, _dimensions(a), _modes(a), _findings(a))

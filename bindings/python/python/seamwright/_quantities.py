@@ -70,6 +70,13 @@ def _number(x: Any, what: str) -> Any:
     return array
 
 
+def _written(x: object) -> str:
+    """A text as UTF-8 can hold it; what it cannot is no number either."""
+    if not isinstance(x, str):
+        raise SeamwrightError(f"{x!r} is not a text; give one, as in '12 mm'")
+    return x.encode(errors="replace").decode()
+
+
 def _same(a: Any, b: Any) -> bool:
     if isinstance(a, float) and isinstance(b, float):
         return a == b
@@ -166,7 +173,7 @@ class Quantity(Generic[V]):
             return f"{self._unit}({_listed(shown)})"
         # As it was typed, where that gives the same bits.
         for text in (f"{shown:.15g}", repr(shown)):
-            if float(text) * _FACTORS[type(self).__name__][self._unit] == self._value:
+            if text != "-0" and float(text) * _FACTORS[type(self).__name__][self._unit] == self._value:
                 return f"{self._unit}({text})"
         return f"{self._base}({self._value!r})"
 
@@ -243,6 +250,11 @@ class Quantity(Generic[V]):
         except ZeroDivisionError:
             raise SeamwrightError("division by nothing; give a divisor other than 0") from None
         return quotient if type(other) is type(self) else self._make(quotient, self._unit)
+
+    def __bool__(self) -> bool:
+        if self.shape:
+            raise ValueError(f"a {type(self).__name__} of an array is neither true nor false; compare it")
+        return bool(self._value)
 
     def __len__(self) -> int:
         if not self.shape:
@@ -326,7 +338,7 @@ class Length(Quantity[V]):
             >>> Length.parse("1 5/8 in").inch
             1.625
         """
-        return Length[float]._make(_native.parse_length(str(text)))
+        return Length[float]._make(_native.parse_length(_written(text)))
 
     @property
     def mm(self) -> V:
@@ -456,7 +468,7 @@ class Stress(Quantity[V]):
             >>> round(Stress.parse("11 ksi").psi, 6)
             11000.0
         """
-        return Stress[float]._make(_native.parse_stress(str(text)))
+        return Stress[float]._make(_native.parse_stress(_written(text)))
 
     @property
     def MPa(self) -> V:

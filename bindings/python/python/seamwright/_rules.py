@@ -112,7 +112,7 @@ def _statement(key: Any, said: Any, label: Label) -> tuple[str, list[float], str
     if not isinstance(values, (list, tuple)):
         raise SeamwrightError(f"{key}: values = {values!r} is not a list; give one", field="rule")
     source = number(f"{key}: source", found.get("source", 0))
-    if source != int(source) or not 0 <= source <= 254:
+    if not 0 <= source <= 254 or source != int(source):
         raise SeamwrightError(f"{key}: source = {source:g} is not a number of the list of sources, from 1", field="rule")
     numbers = [_value(key, x) for x in cast("Sequence[Any]", values)]
     said_label = choice(Label, f"{key}: label", found.get("label", label)).value
