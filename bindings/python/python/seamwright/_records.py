@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 from enum import Enum
-from typing import Any
+from typing import Any, cast
 
 from ._quantities import Quantity
 
@@ -19,7 +19,7 @@ def plain(x: Any) -> Any:
     if isinstance(x, Record):
         return x.to_dict()
     if isinstance(x, (tuple, list)):
-        return [plain(i) for i in x]  # pyright: ignore[reportUnknownVariableType]
+        return [plain(i) for i in cast("tuple[Any, ...]", x)]
     if hasattr(x, "to_dict"):
         return x.to_dict()
     return x
@@ -30,7 +30,7 @@ class Record:
 
     def to_dict(self) -> dict[str, Any]:
         """Everything as dicts, lists, numbers and texts, ready for JSON; a quantity is ``{"value": 12.0, "unit": "mm"}``."""
-        fields = dataclasses.fields(self)  # pyright: ignore[reportArgumentType]  # ty: ignore
+        fields = dataclasses.fields(cast("Any", self))
         return {field.name: plain(getattr(self, field.name)) for field in fields}
 
     def __getstate__(self) -> dict[str, Any]:

@@ -457,10 +457,22 @@ def _head(x: tuple[str, float, float]) -> HeadSize:
 
 
 def _rivets(x: dict[str, Any]) -> RivetLine:
-    lengths = {n: Length[float]._make(x[n]) for n in ("rivet", "hole", "grip", "allowance", "length", "stock")}
-    masses = {n: Mass[float]._make(x[n]) for n in ("mass", "drilled")}
-    heads = {n: _head(x[n]) for n in ("set_head", "closing_head")}
-    return RivetLine(row=x["row"], planes=x["planes"], count=x["count"], **lengths, **heads, **masses)
+    mm, kg = Length[float]._make, Mass[float]._make
+    return RivetLine(
+        row=x["row"],
+        planes=x["planes"],
+        count=x["count"],
+        rivet=mm(x["rivet"]),
+        hole=mm(x["hole"]),
+        grip=mm(x["grip"]),
+        allowance=mm(x["allowance"]),
+        length=mm(x["length"]),
+        stock=mm(x["stock"]),
+        set_head=_head(x["set_head"]),
+        closing_head=_head(x["closing_head"]),
+        mass=kg(x["mass"]),
+        drilled=kg(x["drilled"]),
+    )
 
 
 def shop_sheet(
