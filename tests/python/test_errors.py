@@ -49,7 +49,13 @@ def test_an_error_carries_everything():
 
 def test_rows_are_named():
     with pytest.raises(sw.SeamwrightError) as caught:
-        sw.Joint(form=sw.Form.lap(2), pitch=sw.mm(71), plate=sw.mm(13), hole=[sw.mm(23), sw.mm(23)], rivet=[sw.mm(22), sw.mm(24)])
+        sw.Joint(
+            form=sw.Form.lap(2),
+            pitch=sw.mm(71),
+            plate=sw.mm(13),
+            hole=[sw.mm(23), sw.mm(23)],
+            rivet=[sw.mm(22), sw.mm(24)],
+        )
     assert (caught.value.kind, caught.value.index) == (sw.ErrorKind.RIVET_EXCEEDS_HOLE, 2)
     for holes in ([sw.mm(23)] * 2, [sw.mm(23)] * 4, []):
         with pytest.raises(sw.SeamwrightError):
@@ -103,7 +109,8 @@ def test_objects_of_another_class(joint, steel):
         lambda: formula.evaluate("net_sections"),
         lambda: formula.evaluate("half", fs="x"),
         lambda: sw.size(form=sw.Form.lap(1), plate=sw.mm(6), materials=steel, book="metric", rivet=sw.mm(19)),
-        lambda: sw.mm([1, 2])[0] and sw.Joint(form=sw.Form.lap(1), pitch=sw.mm([50, 60]), plate=sw.mm(6), hole=sw.mm(20)),
+        lambda: sw.mm([1, 2])[0]
+        and sw.Joint(form=sw.Form.lap(1), pitch=sw.mm([50, 60]), plate=sw.mm(6), hole=sw.mm(20)),
         lambda: sw.Form(kind="lap", rows=3),
         lambda: sw.Form(kind="lap", rows=[(1, 2, 3)]),
         lambda: sw.Form(kind="lap", rows=[(1.5, 1)]),
@@ -214,7 +221,11 @@ def test_nothing_else_escapes(data):
         run = attempt(lambda: sw.Run.straight(length=draw(lengths), first_end=draw(lengths), last_end=draw(lengths)))
         run = run or sw.Run.tie()
         order = {"head": "button", "length_rule": draw(st.sampled_from(list(sw.LengthRule)))}
-        sheet = attempt(lambda one=one, run=run: sw.shop_sheet(joint=one, materials=steel, book=rules, run=run, **order))
+        sheet = attempt(
+            lambda one=one, run=run, order=order: sw.shop_sheet(
+                joint=one, materials=steel, book=rules, run=run, **order
+            )
+        )
         if sheet is not None:
             attempt(lambda sheet=sheet: sheet.text(count=10))
             attempt(lambda sheet=sheet: sheet.holes(first=draw(counts), count=draw(counts)))

@@ -66,7 +66,8 @@ def test_pint_is_taken_for_arguments():
 
 
 @pytest.mark.parametrize(
-    "x", [np.arange(6, dtype=np.float32), np.arange(6)[::2], np.asfortranarray(np.eye(3)), np.zeros((0, 4)), [1, 2], (3,)]
+    "x",
+    [np.arange(6, dtype=np.float32), np.arange(6)[::2], np.asfortranarray(np.eye(3)), np.zeros((0, 4)), [1, 2], (3,)],
 )
 def test_arrays_of_any_layout(x):
     q = sw.inch(x)

@@ -204,7 +204,10 @@ def test_saving_is_whole_or_not_at_all(found, design, sheet, tmp_path, monkeypat
         for n, x in enumerate((found, design)):
             path = x.save(tmp_path / f"r{n}{suffix}")
             assert path.stat().st_size > 500
-    assert json.loads((tmp_path / "r0.json").read_text(encoding="utf-8"))["tear_outer"] == {"value": 49920.0, "unit": "N"}
+    assert json.loads((tmp_path / "r0.json").read_text(encoding="utf-8"))["tear_outer"] == {
+        "value": 49920.0,
+        "unit": "N",
+    }
     for suffix in (".txt", ".md", ".dxf", ".json"):
         assert sheet.save(tmp_path / f"s{suffix}").stat().st_size > 500
     target = tmp_path / "r0.txt"

@@ -1,10 +1,10 @@
 """Rule books: listed, inspected, derived, loaded and saved."""
 
 import pickle
-import tomllib
 
 import pytest
 import seamwright as sw
+import tomllib
 
 
 @pytest.mark.parametrize("rules", sw.books(), ids=lambda b: b.id)
@@ -104,7 +104,12 @@ def test_what_a_book_refuses(name):
 
 
 def test_files_that_cannot_be_read(tmp_path):
-    for text in ("id = ", 'id = "x"', 'id = "x"\ntitle = "y"\nrules = 3', 'id = "x"\ntitle = "y"\nedition = 1\n[rules]\n'):
+    for text in (
+        "id = ",
+        'id = "x"',
+        'id = "x"\ntitle = "y"\nrules = 3',
+        'id = "x"\ntitle = "y"\nedition = 1\n[rules]\n',
+    ):
         with pytest.raises(sw.SeamwrightError):
             sw.RuleBook.from_toml(text)
     path = tmp_path / "latin.toml"
@@ -132,7 +137,9 @@ def test_a_book_does_not_change():
 def test_assumed_strengths():
     """California, Title 8 s.796 and the early US rules: steel of unknown make 55 000 psi, iron 45 000 psi."""
     old = sw.book("us-existing")
-    assert old.assumed_materials(plate="iron", rivets=sw.Metal.IRON).plate.tension.psi == pytest.approx(45000, rel=1e-12)
+    assert old.assumed_materials(plate="iron", rivets=sw.Metal.IRON).plate.tension.psi == pytest.approx(
+        45000, rel=1e-12
+    )
     with pytest.raises(sw.SeamwrightError) as caught:
         sw.book("metric").assumed_shear(rivets="iron")
     assert caught.value.kind is sw.ErrorKind.MISSING

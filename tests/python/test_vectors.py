@@ -1,10 +1,10 @@
 """Every vector of tests/vectors, put to the library through Python and compared with Rust bit for bit."""
 
 import struct
-import tomllib
 
 import pytest
 import seamwright as sw
+import tomllib
 from conftest import VECTORS
 from seamwright import formula
 
@@ -42,8 +42,7 @@ def base(text, known):
 def load():
     for path in sorted(VECTORS.glob("*.toml")):
         if not path.name.startswith("rules-"):
-            for vector in tomllib.loads(path.read_text(encoding="utf-8"))["vector"]:
-                yield vector
+            yield from tomllib.loads(path.read_text(encoding="utf-8"))["vector"]
 
 
 ALL = list(load())
@@ -174,7 +173,9 @@ def as_bits(figures):
     made = {}
     for name, x in figures:
         if x is not None:
-            made[name] = bits(x if isinstance(x, float) else x.to({"Length": "mm", "Force": "N", "Mass": "kg"}[type(x).__name__]))
+            made[name] = bits(
+                x if isinstance(x, float) else x.to({"Length": "mm", "Force": "N", "Mass": "kg"}[type(x).__name__])
+            )
     return made
 
 
@@ -200,7 +201,9 @@ def test_python_has_the_bits_of_rust(vector, dump):
         compared += len(mine)
     if "size" in vector:
         d = brief(vector["size"], rules)
-        mine = as_bits(of_joint(d.joint)) | as_bits(of_design(d)) | as_bits(of_analysis(d.analysis)) | as_bits(of_shop(d))
+        mine = (
+            as_bits(of_joint(d.joint)) | as_bits(of_design(d)) | as_bits(of_analysis(d.analysis)) | as_bits(of_shop(d))
+        )
         assert mine == figures[f"size {name}"]
         compared += len(mine)
     if "formula" in vector:

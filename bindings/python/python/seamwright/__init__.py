@@ -51,17 +51,28 @@ from ._joint import Form, Joint, Row
 from ._materials import Materials, PlateStress
 from ._native import caution as _caution
 from ._native import version as _version
-from ._quantities import (
-    Area,
-    Density,
-    Force,
-    Length,
-    Mass,
+from ._quantities import Area, Density, Force, Length, Mass, Pressure, Quantity, Stress
+from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
+from ._shop import HEADS, LENGTH_RULES, HeadInfo, LengthRuleInfo, ShopSheet, allowance, shop_sheet
+from ._shop_records import (
+    Along,
+    HeadSize,
+    Hole,
+    Masses,
+    Neighbour,
+    Note,
+    Order,
+    PitchFit,
+    PlateCut,
+    RivetLine,
+    Run,
+    StockLine,
+)
+from ._size import Brief, Design, HoleChoice, Limit, PitchChoice, size
+from ._tables import BOUNDS, ERROR_KINDS, Bound
+from ._units import (
     MPa,
     N,
-    Pressure,
-    Quantity,
-    Stress,
     bar,
     foot,
     inch,
@@ -83,30 +94,6 @@ from ._quantities import (
     mm2,
     psi,
 )
-from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
-from ._shop import (
-    HEADS,
-    LENGTH_RULES,
-    Along,
-    HeadInfo,
-    HeadSize,
-    Hole,
-    LengthRuleInfo,
-    Masses,
-    Neighbour,
-    Note,
-    Order,
-    PitchFit,
-    PlateCut,
-    RivetLine,
-    Run,
-    ShopSheet,
-    StockLine,
-    allowance,
-    shop_sheet,
-)
-from ._size import Brief, Design, HoleChoice, Limit, PitchChoice, size
-from ._tables import BOUNDS, ERROR_KINDS, Bound
 from ._working import Working
 
 __all__ = [

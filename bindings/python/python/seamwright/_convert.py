@@ -94,7 +94,7 @@ def gaps(name: str, x: Any, count: int) -> list[float | None]:
 
 def number(name: str, x: Any) -> float:
     """A pure number."""
-    if isinstance(x, bool) or isinstance(x, (str, bytes)) or x is None or isinstance(x, Quantity):
+    if isinstance(x, (bool, str, bytes, Quantity)) or x is None:
         raise SeamwrightError(f"{name} = {x!r} is not a pure number; give one, as in {name}=5", field=name)
     try:
         return float(x)
@@ -155,5 +155,7 @@ def text(name: str, x: Any) -> str:
     try:
         x.encode()
     except UnicodeEncodeError:
-        raise SeamwrightError(f"{name} = {x!r} holds half a character (a lone surrogate); take it out", field=name) from None
+        raise SeamwrightError(
+            f"{name} = {x!r} holds half a character (a lone surrogate); take it out", field=name
+        ) from None
     return x

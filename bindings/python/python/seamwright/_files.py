@@ -42,6 +42,8 @@ def by_suffix(path: PathLike, kinds: Mapping[str, Callable[[], str]]) -> Path:
     if suffix not in kinds:
         known = ", ".join(kinds)
         raise SeamwrightError(
-            f"a file ending in {suffix!r} is not known here; take one of {known}", kind=ErrorKind.WRONG_CHOICE, field="path"
+            f"a file ending in {suffix!r} is not known here; take one of {known}",
+            kind=ErrorKind.WRONG_CHOICE,
+            field="path",
         )
     return write(path, kinds[suffix]())

@@ -145,7 +145,11 @@ def design(d: Design) -> str:
     ]  # fmt: skip
     straps = zip(("single, wide or first strap", "narrow or second strap"), d.straps_least,
                  (d.joint.wide_strap, d.joint.narrow_strap), strict=True)  # fmt: skip
-    rows += [(name, f"least {_length(least.value) or least.state.value}", _length(x)) for name, least, x in straps if x is not None]
+    rows += [
+        (name, f"least {_length(least.value) or least.state.value}", _length(x))
+        for name, least, x in straps
+        if x is not None
+    ]
     how = _table("How it was sized", ("", "found", "taken"), (f"<tr>{''.join(map(_cell, row))}</tr>" for row in rows))
     a = d.analysis
     return _page(_summary(a), how, _dimensions(a), _modes(a), _findings(a))
@@ -162,4 +166,6 @@ def rule_book(b: RuleBook) -> str:
     )
     sources = "".join(f"<li>{escape(source)}</li>" for source in b.sources)
     head = ("entry", "what it says", "value", "label", "clause", "source")
-    return _page(f"<p><b>{escape(b.title)}</b> ({escape(b.id)})</p>", _table("Statements", head, rows), f"<ol>{sources}</ol>")
+    return _page(
+        f"<p><b>{escape(b.title)}</b> ({escape(b.id)})</p>", _table("Statements", head, rows), f"<ol>{sources}</ol>"
+    )

@@ -333,7 +333,9 @@ class Joint(Record):
         core = self.__dict__.get("_core")
         if core is None:
             single = self.form.kind is JointKind.SINGLE_STRAP
-            mm = [None if x is None else x.mm for x in (self.other_plate, self.wide_strap, self.narrow_strap, self.margin)]
+            mm = [
+                None if x is None else x.mm for x in (self.other_plate, self.wide_strap, self.narrow_strap, self.margin)
+            ]
             other, wide, narrow, margin = mm
             core = _native.Joint(
                 self.form._native(),

@@ -29,7 +29,7 @@ class Record:
     """A frozen result. Subclasses are frozen dataclasses."""
 
     def to_dict(self) -> dict[str, Any]:
-        """Everything as dicts, lists, numbers and texts, ready for JSON; a quantity is ``{"value": 12.0, "unit": "mm"}``."""
+        """Everything as dicts, lists, numbers and texts, ready for JSON; a quantity has ``value`` and ``unit``."""
         fields = dataclasses.fields(cast("Any", self))
         return {field.name: plain(getattr(self, field.name)) for field in fields}
 

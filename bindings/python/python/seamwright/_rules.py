@@ -90,7 +90,9 @@ def _value(key: str, x: Any) -> float:
         return cast("float", x.to(info.unit))
     if isinstance(x, str) and info is not None and info.choices:
         words = ", ".join(map(repr, info.choices))
-        raise SeamwrightError(f"{key} = {x!r}; take one of {words}", kind=ErrorKind.WRONG_CHOICE, field="rule", entry=key)
+        raise SeamwrightError(
+            f"{key} = {x!r}; take one of {words}", kind=ErrorKind.WRONG_CHOICE, field="rule", entry=key
+        )
     return number(key, x)
 
 
@@ -113,7 +115,9 @@ def _statement(key: Any, said: Any, label: Label) -> tuple[str, list[float], str
         raise SeamwrightError(f"{key}: values = {values!r} is not a list; give one", field="rule")
     source = number(f"{key}: source", found.get("source", 0))
     if not 0 <= source <= 254 or source != int(source):
-        raise SeamwrightError(f"{key}: source = {source:g} is not a number of the list of sources, from 1", field="rule")
+        raise SeamwrightError(
+            f"{key}: source = {source:g} is not a number of the list of sources, from 1", field="rule"
+        )
     numbers = [_value(key, x) for x in cast("Sequence[Any]", values)]
     said_label = choice(Label, f"{key}: label", found.get("label", label)).value
     return key, numbers, text(f"{key}: clause", found.get("clause", _OWN)), int(source), said_label
@@ -136,7 +140,7 @@ class RuleBook(Mapping[str, float]):
         (1.75, 'OWN')
     """
 
-    __slots__ = ("_core", "_head", "_values", "_statements")
+    __slots__ = ("_core", "_head", "_statements", "_values")
     _core: _native.Book
     _head: tuple[str, str, tuple[str, ...]]
     _values: dict[str, float]
@@ -319,8 +323,8 @@ class RuleBook(Mapping[str, float]):
         found = _mapping("the rule book", said)
         if unknown := set(found) - {"id", "title", "sources", "rules", "base"}:
             raise SeamwrightError(
-                f"{', '.join(map(repr, sorted(map(str, unknown))))} is no part of a rule book; it has id, title, sources, "
-                "rules and base",
+                f"{', '.join(map(repr, sorted(map(str, unknown))))} is no part of a rule book; it has id, title, "
+                "sources, rules and base",
                 kind=ErrorKind.UNKNOWN_KEY,
                 field="rule",
             )

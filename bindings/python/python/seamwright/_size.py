@@ -121,9 +121,7 @@ class Design(Record):
         """Every step of the sizing and of its check; arguments and errors as :meth:`Analysis.working`."""
         chosen, wanted = wishes(dialect, units, mark, extra_digits)
         form, stresses, book = self.brief.form._native(), self.analysis.materials._native(), self.analysis.book._core
-        return Working(
-            dialect=chosen, text=_native.working_of_size(form, stresses, self.brief._native(), book, wanted)
-        )
+        return Working(dialect=chosen, text=_native.working_of_size(form, stresses, self.brief._native(), book, wanted))
 
     def drawing(self, **title: Any) -> Drawing:
         """The drawing of the joint; see :func:`seamwright.drawing` for the keywords."""

@@ -31,8 +31,7 @@ class FormulaInfo(Record):
 
 
 FORMULAS: Mapping[str, FormulaInfo] = {
-    name: FormulaInfo(name=name, equation=equation, source=source)
-    for name, equation, source in _native.formula_table()
+    name: FormulaInfo(name=name, equation=equation, source=source) for name, equation, source in _native.formula_table()
 }
 """All formulas, by the name that steps carry."""
 
