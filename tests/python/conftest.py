@@ -73,3 +73,16 @@ def sheet(joint, steel):
         stock_step=sw.mm(2),
         rounding="up",
     )
+
+
+def pytest_terminal_summary(terminalreporter):
+    """The outcome in the words of `cargo test`, which the gate adds up."""
+
+    def count(*names):
+        return sum(len(terminalreporter.stats.get(name, [])) for name in names)
+
+    failed = count("failed", "error")
+    left_out = count("skipped", "xfailed", "xpassed", "deselected")
+    word = "FAILED" if failed else "ok"
+    said = f"test result: {word}. {count('passed')} passed; {failed} failed; {left_out} ignored (pytest)"
+    terminalreporter.write_line(said)
