@@ -222,8 +222,7 @@ PYTHON_WANTS=(maturin==1.16.0 pytest==9.2.0 hypothesis==6.170.17 numpy==2.4.6 pi
     "pyright[nodejs]==1.1.414" ruff==0.14.14)
 
 step_python() {
-    local place=$CARGO_TARGET_DIR/gate-python package=bindings/python stub=seamwright/_native.pyi
-    local at_fault
+    local place=$CARGO_TARGET_DIR/gate-python package=bindings/python made at_fault
     if [ "$(cat "$place/wanted" 2>/dev/null)" != "${PYTHON_WANTS[*]}" ] || ! "$place/bin/python" -c '' 2>/dev/null; then
         need python3 python3
         python3 -c 'import sys; sys.exit(sys.version_info < (3, 11))' || fail "the tests of the package need Python 3.11"
@@ -237,13 +236,13 @@ step_python() {
     "$place/bin/ruff" check --config "$package/ruff.toml" "$package/python" tests/python
     counted 2 "formatting and lints of the Python package"
 
-    rm -rf "$place/wheel"
-    "$place/bin/maturin" build -q --release --locked --generate-stubs -m "$package/Cargo.toml" -i "$place/bin/python" \
-        -o "$place/wheel"
+    rm -rf "$place/wheel" "$place/stub"
+    "$place/bin/maturin" build -q --release --locked -m "$package/Cargo.toml" -i "$place/bin/python" -o "$place/wheel"
     "$place/bin/pip" -q --disable-pip-version-check install --force-reinstall --no-deps "$place"/wheel/*.whl
-    "$place/bin/python" -m zipfile -e "$place"/wheel/*.whl "$place/wheel/open"
-    diff -u "$package/python/$stub" "$place/wheel/open/$stub" ||
-        fail "the stub is stale: cp $place/wheel/open/$stub $package/python/$stub"
+    "$place/bin/maturin" generate-stubs -q --locked -m "$package/Cargo.toml" -i "$place/bin/python" -o "$place/stub"
+    made=$place/stub/seamwright/_native.pyi
+    diff -u "$package/python/seamwright/_native.pyi" "$made" ||
+        fail "the stub is stale: cp $made $package/python/seamwright/"
     # From elsewhere, so that the wheel is read and not the sources.
     (cd "$place/wheel" && "$place/bin/python" -m mypy.stubtest seamwright._native)
     (cd "$place/wheel" && "$place/bin/python" -m mypy -p seamwright)
@@ -264,7 +263,7 @@ step_python_sdist() {
     local place=$CARGO_TARGET_DIR/gate-sdist
     rm -rf "$place"
     mkdir -p "$place"
-    "$CARGO_TARGET_DIR/gate-python/bin/maturin" sdist -q -m bindings/python/Cargo.toml -o "$place"
+    "$CARGO_TARGET_DIR/gate-python/bin/maturin" sdist -m bindings/python/Cargo.toml -o "$place"
     python3 -m venv "$place/empty"
     (cd "$place" && CARGO_TARGET_DIR=$place/target empty/bin/pip -q --disable-pip-version-check install ./*.tar.gz)
     [ "$("$place/empty/bin/pip" --disable-pip-version-check list --format=freeze | grep -vc '^pip\|^setuptools')" -eq 1 ] ||

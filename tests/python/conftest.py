@@ -7,6 +7,12 @@ from pathlib import Path
 
 import pytest
 import seamwright as sw
+from hypothesis import settings
+
+# Random cases: the same ones in every run, or others and more of them where the gate asks (its full level).
+MANY = int(os.environ.get("SEAMWRIGHT_CASES", "0"))
+settings.register_profile("here", database=None, deadline=None, derandomize=not MANY, max_examples=MANY or 200)
+settings.load_profile("here")
 
 ROOT = Path(__file__).resolve().parents[2]
 VECTORS = ROOT / "tests" / "vectors"

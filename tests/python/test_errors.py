@@ -6,7 +6,7 @@ import pickle
 import numpy as np
 import pytest
 import seamwright as sw
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from seamwright import _native, formula
 
@@ -195,7 +195,6 @@ def any_form(draw):
     return draw(st.sampled_from([lambda: sw.Form(kind=kind, rows=rows), lambda: good(number), lambda: good(2)]))
 
 
-@settings(max_examples=400, deadline=None)
 @given(st.data())
 def test_nothing_else_escapes(data):
     draw = data.draw
@@ -231,7 +230,6 @@ def test_nothing_else_escapes(data):
             attempt(lambda sheet=sheet: sheet.holes(first=draw(counts), count=draw(counts)))
 
 
-@settings(max_examples=300, deadline=None)
 @given(st.dictionaries(st.text(max_size=5) | st.sampled_from(list(sw.ENTRIES)), st.recursive(
     st.one_of(numbers, st.none(), st.booleans(), st.text(max_size=5), st.just(sw.mm(3))),
     lambda x: st.lists(x, max_size=3) | st.dictionaries(st.sampled_from(
@@ -242,7 +240,6 @@ def test_nothing_else_escapes_from_rule_books(said):
     attempt(lambda: sw.RuleBook.from_dict({"id": "x", "title": "y", "rules": said}))
 
 
-@settings(max_examples=200, deadline=None)
 @given(st.text(st.characters(codec=None), max_size=40))
 def test_nothing_else_escapes_from_texts(text):
     attempt(lambda: sw.Length.parse(text))

@@ -276,3 +276,19 @@ def test_letters_of_the_us_code():
     assert letters["A"].cut is None
     assert abs(letters["A"].strength.lbf - 15.5 * 0.5 * 55000) < 1e-6
     assert abs(letters["B"].strength.lbf - (15.5 - 15 / 16) * 0.5 * 55000) < 1e-6
+
+
+def test_results_are_shown_in_the_units_that_went_in(found):
+    steel = sw.Materials(tension=sw.psi(55000), rivet_shear=sw.ksi(42), bearing=sw.psi(95000))
+    d = sw.size(form=sw.Form.lap(2), plate=sw.inch(0.5), materials=steel, book="us-code")
+    assert {d.joint.pitch.unit, d.joint.margin.unit, d.pitch.by_shear.unit, d.hole.hole.unit} == {"inch"}
+    assert {d.analysis.solid.unit, d.analysis.modes[0].strength.unit, d.analysis.letters[0].strength.unit} == {"lbf"}
+    assert repr(d.joint.plate) == "inch(0.5)"
+    assert " mm" not in read(d._repr_html_())
+    assert "NOT MET" not in read(d._repr_html_())
+    # What is shown is no part of what is compared.
+    same = sw.Materials(tension=sw.MPa(steel.plate.tension.MPa), rivet_shear=sw.ksi(42), bearing=sw.psi(95000))
+    again = sw.size(form=sw.Form.lap(2), plate=sw.mm(12.7), materials=same, book="us-code")
+    assert again == d
+    assert again.joint.pitch.unit == "mm"
+    assert found.solid.unit == "N"

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from . import _native
-from ._convert import instance
+from ._convert import FORCES, instance
 from ._drawing import Drawing, drawing
 from ._enums import DecimalMark, Dialect, Fate, Label, ModeClass, Required, Subject, Units, Verdict
 from ._files import PathLike, by_suffix
@@ -159,7 +159,7 @@ class Analysis(Record):
         """All failure modes, in the documented order: of equal ones the first governs."""
         found = self.__dict__.get("_modes")
         if found is None:
-            found = self._cached("_modes", tuple(mode(m) for m in _native.modes(*self._natives())))
+            found = self._cached("_modes", tuple(mode(m, self.solid.unit) for m in _native.modes(*self._natives())))
         return found
 
     @property
@@ -172,7 +172,7 @@ class Analysis(Record):
                 cut=None if x["cut"] is None else cut(x["cut"]),
                 single=Fate(x["single"]),
                 double=Fate(x["double"]),
-                strength=Force[float]._make(x["strength"]),
+                strength=Force[float]._make(x["strength"], self.solid.unit),
             )
             for x in _native.letters(*self._natives())
         )
@@ -180,7 +180,10 @@ class Analysis(Record):
     @property
     def prescribed_gaps(self) -> tuple[tuple[Length[float], str], ...]:
         """The row distances that the book prescribes, by gap, with the keys of their entries."""
-        return tuple((Length[float]._make(gap), key) for gap, key in _native.prescribed_gaps(*self._natives()))
+        return tuple(
+            (Length[float]._make(gap, self.joint.pitch.unit), key)
+            for gap, key in _native.prescribed_gaps(*self._natives())
+        )
 
     @property
     def open_findings(self) -> tuple[Finding, ...]:
@@ -251,15 +254,15 @@ def cut(x: tuple[int, int, int]) -> Cut:
     return Cut(plate=x[0], other=x[1], narrow=x[2])
 
 
-def mode(x: dict[str, Any]) -> Mode:
-    """A mode of the native module."""
+def mode(x: dict[str, Any], unit: str) -> Mode:
+    """A mode of the native module, its strength shown in a unit."""
     return Mode(
         name=x["name"],
         cut=cut(x["cut"]),
         kind=ModeClass(x["class"]),
         counted=x["counted"],
         fates=tuple(Fate(f) for f in x["fates"]),
-        strength=Force[float]._make(x["strength"]),
+        strength=Force[float]._make(x["strength"], unit),
         efficiency=x["efficiency"],
         zigzag=x["zigzag"],
     )
@@ -280,7 +283,11 @@ def finding(x: dict[str, Any]) -> Finding:
 
 def analysis(x: dict[str, Any], joint: Joint, materials: Materials, book: RuleBook) -> Analysis:
     """An analysis of the native module."""
-    force = Force[float]._make
+    unit = FORCES.get(materials.plate.tension.unit, "N")
+
+    def force(newtons: float) -> Force[float]:
+        return Force[float]._make(newtons, unit)
+
     plate, rivet, combined = x["percentages"]
     tearing, shearing, bearing = x["classic_efficiencies"]
     return Analysis(
@@ -291,9 +298,9 @@ def analysis(x: dict[str, Any], joint: Joint, materials: Materials, book: RuleBo
         tear_outer=force(x["tear_outer"]),
         shear_all=force(x["shear_all"]),
         bearing_all=None if x["bearing_all"] is None else force(x["bearing_all"]),
-        governing=mode(x["governing"]),
-        runner_up=mode(x["runner_up"]),
-        by_book=mode(x["by_book"]),
+        governing=mode(x["governing"], unit),
+        runner_up=mode(x["runner_up"], unit),
+        by_book=mode(x["by_book"], unit),
         efficiency=x["efficiency"],
         book_efficiency=x["book_efficiency"],
         credited=x["credited"],

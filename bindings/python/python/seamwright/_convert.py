@@ -42,6 +42,22 @@ def _finite(x: float) -> float:
         return float("inf")
 
 
+def unit_of(x: Any) -> str:
+    """The unit in which a reader gave a quantity, in which results are shown; empty for pint's."""
+    return x.unit if isinstance(x, Quantity) else ""
+
+
+def length_unit(x: Any) -> str:
+    """The unit in which lengths are shown that follow from one that was given."""
+    return "inch" if unit_of(x) in ("inch", "foot") else "mm"
+
+
+FORCES = {
+    "psi": "lbf", "ksi": "lbf", "long_ton_in2": "long_ton", "kgf_cm2": "kgf", "kgf_mm2": "kgf"
+}  # fmt: skip
+"""The unit in which forces are shown that follow from stresses."""
+
+
 def length(name: str, x: Any) -> float:
     """A length in mm."""
     return _scalar(Length, name, x)

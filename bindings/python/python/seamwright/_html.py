@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from . import _native
 from ._enums import Verdict
+from ._quantities import Force, Length
 
 if TYPE_CHECKING:
     from ._check import Analysis, Finding, Mode
@@ -104,9 +105,15 @@ def _modes(a: Analysis) -> str:
     return _table(caption, head, (_mode_row(mode, a) for mode in shown))
 
 
-def _finding_row(f: Finding) -> str:
+def _finding_row(f: Finding, a: Analysis) -> str:
     def figure(x: float | None) -> str:
-        return "" if x is None else f"{x:.5g} {f.unit}".rstrip()
+        if x is None:
+            return ""
+        if f.unit == "mm":
+            return str(Length[float]._make(x, a.joint.pitch.unit))
+        if f.unit == "N":
+            return str(Force[float]._make(x, a.solid.unit))
+        return f"{x:.5g} {f.unit}".rstrip()
 
     required = f"{f.sense.value} {figure(f.required)}" if f.required is not None else ""
     what = f"{f.what}, row {f.row}" if f.row else f.what
@@ -122,7 +129,7 @@ def _finding_row(f: Finding) -> str:
 def _findings(a: Analysis) -> str:
     head = ("", "rule", "provided", "required", "clause", "advice")
     met = sum(f.verdict is Verdict.MET for f in a.findings)
-    return _table(f"Findings ({met} of {len(a.findings)} met)", head, map(_finding_row, a.findings))
+    return _table(f"Findings ({met} of {len(a.findings)} met)", head, (_finding_row(f, a) for f in a.findings))
 
 
 def analysis(a: Analysis) -> str:

@@ -15,6 +15,7 @@ from ._convert import (
     gaps,
     instance,
     length,
+    length_unit,
     optional_length,
 )
 from ._enums import Arrangement, JointKind
@@ -23,9 +24,9 @@ from ._quantities import Length
 from ._records import Record
 
 
-def mm_or_none(x: float | None) -> Length[float] | None:
-    """A length of mm, or None."""
-    return None if x is None else Length[float]._make(x)
+def mm_or_none(x: float | None, unit: str = "mm") -> Length[float] | None:
+    """A length of mm, shown in a unit, or None."""
+    return None if x is None else Length[float]._make(x, unit)
 
 
 def form_argument(form: Any) -> Form:
@@ -306,27 +307,28 @@ class Joint(Record):
             gaps("back_pitch", back_pitch, form.row_count - 1),
             optional_length("margin", margin),
         )
-        self._fill(core)
+        self._fill(core, length_unit(pitch))
 
     @classmethod
-    def _of(cls, core: _native.Joint) -> Joint:
+    def _of(cls, core: _native.Joint, unit: str = "mm") -> Joint:
         made = object.__new__(cls)
-        made._fill(core)
+        made._fill(core, unit)
         return made
 
-    def _fill(self, core: _native.Joint) -> None:
+    def _fill(self, core: _native.Joint, unit: str) -> None:
         facts = core.facts()
         form = Form._of(core.form())
         self._cached("form", form)
         for name in ("pitch", "strip", "plate", "other_plate", "wide_strap", "narrow_strap", "margin", "width",
                      "narrow_width"):  # fmt: skip
-            self._cached(name, mm_or_none(facts[name]))
+            self._cached(name, mm_or_none(facts[name], unit))
         rows = zip(form.rows, facts["holes"], facts["rivets"], strict=True)
         made = [
-            Row(rivets=n, planes=k, hole=Length[float]._make(d), rivet=Length[float]._make(r)) for (n, k), d, r in rows
+            Row(rivets=n, planes=k, hole=Length[float]._make(d, unit), rivet=Length[float]._make(r, unit))
+            for (n, k), d, r in rows
         ]
         self._cached("rows", tuple(made))
-        self._cached("back_pitches", tuple(mm_or_none(gap) for gap in facts["back_pitches"]))
+        self._cached("back_pitches", tuple(mm_or_none(gap, unit) for gap in facts["back_pitches"]))
         self._cached("_core", core)
 
     def _native(self) -> _native.Joint:

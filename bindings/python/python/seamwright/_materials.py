@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from . import _native
-from ._convert import StressLike, instance, number, optional_stress, stress
+from ._convert import StressLike, instance, number, optional_stress, stress, unit_of
 from ._quantities import Stress
 from ._records import Record
 
 
-def _optional(x: float | None) -> Stress[float] | None:
-    return None if x is None else Stress[float]._make(x)
+def _optional(x: float | None, unit: str) -> Stress[float] | None:
+    return None if x is None else Stress[float]._make(x, unit)
 
 
 @dataclass(frozen=True, init=False)
@@ -38,9 +38,10 @@ class PlateStress(Record):
     def __init__(
         self, *, tension: StressLike, bearing: StressLike | None = None, shear_out: StressLike | None = None
     ) -> None:
-        self._cached("tension", Stress[float]._make(stress("tension", tension)))
-        self._cached("bearing", _optional(optional_stress("bearing", bearing)))
-        self._cached("shear_out", _optional(optional_stress("shear_out", shear_out)))
+        unit = unit_of(tension) or "MPa"
+        self._cached("tension", Stress[float]._make(stress("tension", tension), unit))
+        self._cached("bearing", _optional(optional_stress("bearing", bearing), unit))
+        self._cached("shear_out", _optional(optional_stress("shear_out", shear_out), unit))
 
     def _plain(self) -> tuple[float, float | None, float | None]:
         return (
@@ -87,27 +88,29 @@ class Materials(Record):
         if other is not None:
             instance(PlateStress, "other", other, "PlateStress(tension=MPa(80))")
         second = plate if other is None else other
-        self._fill(_native.Materials(plate._plain(), second._plain(), stress("rivet_shear", rivet_shear)))
+        self._fill(
+            _native.Materials(plate._plain(), second._plain(), stress("rivet_shear", rivet_shear)), plate.tension.unit
+        )
 
     @classmethod
-    def _of(cls, core: _native.Materials) -> Materials:
+    def _of(cls, core: _native.Materials, unit: str = "MPa") -> Materials:
         made = object.__new__(cls)
-        made._fill(core)
+        made._fill(core, unit)
         return made
 
-    def _fill(self, core: _native.Materials) -> None:
+    def _fill(self, core: _native.Materials, unit: str) -> None:
         plate, other, shear = core.facts()
 
         def stresses(of: tuple[float, float | None, float | None]) -> PlateStress:
             made = object.__new__(PlateStress)
-            made._cached("tension", Stress[float]._make(of[0]))
-            made._cached("bearing", _optional(of[1]))
-            made._cached("shear_out", _optional(of[2]))
+            made._cached("tension", Stress[float]._make(of[0], unit))
+            made._cached("bearing", _optional(of[1], unit))
+            made._cached("shear_out", _optional(of[2], unit))
             return made
 
         self._cached("plate", stresses(plate))
         self._cached("other", stresses(other))
-        self._cached("rivet_shear", Stress[float]._make(shear))
+        self._cached("rivet_shear", Stress[float]._make(shear, unit))
         self._cached("_core", core)
 
     def _native(self) -> _native.Materials:
@@ -126,4 +129,4 @@ class Materials(Record):
         Raises:
             SeamwrightError: a factor outside 1 to 20.
         """
-        return Materials._of(self._native().divided_by(number("factor", factor)))
+        return Materials._of(self._native().divided_by(number("factor", factor)), self.plate.tension.unit)

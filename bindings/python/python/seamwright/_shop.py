@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -156,7 +157,7 @@ class ShopSheet(Record):
             SeamwrightError: no whole number, or a first below 1.
         """
         many = 2**32 - 1 if count is None else natural("count", count)
-        made = Length[float]._make
+        made = partial(Length[float]._make, unit=self.joint.pitch.unit)
         return tuple(
             Hole(number=n, side=Side(side), row=row, in_row=in_row, x=made(x), y=made(y), angle=angle)
             for n, side, row, in_row, x, y, angle in self._native().holes(natural("first", first, least=1), many)
@@ -232,25 +233,25 @@ class ShopSheet(Record):
         return self.markdown()
 
 
-def _cut(x: tuple[float, float, float, float] | None) -> PlateCut | None:
+def _cut(x: tuple[float, float, float, float] | None, unit: str) -> PlateCut | None:
     if x is None:
         return None
-    made = Length[float]._make
+    made = partial(Length[float]._make, unit=unit)
     return PlateCut(thickness=made(x[0]), width=made(x[1]), length=made(x[2]), mass=Mass[float]._make(x[3]))
 
 
-def _neighbour(x: dict[str, Any]) -> Neighbour:
-    made = Length[float]._make
+def _neighbour(x: dict[str, Any], unit: str) -> Neighbour:
+    made = partial(Length[float]._make, unit=unit)
     return Neighbour(strips=x["strips"], strip=made(x["strip"]), pitch=made(x["pitch"]), admissible=x["admissible"])
 
 
-def _head(x: tuple[str, float, float]) -> HeadSize:
-    made = Length[float]._make
+def _head(x: tuple[str, float, float], unit: str) -> HeadSize:
+    made = partial(Length[float]._make, unit=unit)
     return HeadSize(form=HeadForm(x[0]), width=made(x[1]), height=made(x[2]))
 
 
-def _rivets(x: dict[str, Any]) -> RivetLine:
-    mm, kg = Length[float]._make, Mass[float]._make
+def _rivets(x: dict[str, Any], unit: str) -> RivetLine:
+    mm, kg = partial(Length[float]._make, unit=unit), Mass[float]._make
     return RivetLine(
         row=x["row"],
         planes=x["planes"],
@@ -261,8 +262,8 @@ def _rivets(x: dict[str, Any]) -> RivetLine:
         allowance=mm(x["allowance"]),
         length=mm(x["length"]),
         stock=mm(x["stock"]),
-        set_head=_head(x["set_head"]),
-        closing_head=_head(x["closing_head"]),
+        set_head=_head(x["set_head"], unit),
+        closing_head=_head(x["closing_head"], unit),
         mass=kg(x["mass"]),
         drilled=kg(x["drilled"]),
     )
@@ -323,8 +324,12 @@ def shop_sheet(
         density=None if density is None else Density[float]._make(_density("density", density)),
     )
     native = _native.shop_sheet(one._native(), stresses._native(), rules._core, order._native())
-    x = native.facts()
-    fit, fitted, made = x["fit"], Joint._of(x["joint"]), Length[float]._make
+    x, unit = native.facts(), one.pitch.unit
+    fit, fitted = x["fit"], Joint._of(x["joint"], unit)
+
+    def made(mm: float) -> Length[float]:
+        return Length[float]._make(mm, unit)
+
     sheet = ShopSheet(
         order=order,
         asked=one,
@@ -334,27 +339,27 @@ def shop_sheet(
         pitch=PitchFit(
             asked=made(fit["asked"]),
             exact=fit["exact"],
-            fewer=None if fit["fewer"] is None else _neighbour(fit["fewer"]),
-            more=_neighbour(fit["more"]),
-            taken=_neighbour(fit["taken"]),
+            fewer=None if fit["fewer"] is None else _neighbour(fit["fewer"], unit),
+            more=_neighbour(fit["more"], unit),
+            taken=_neighbour(fit["taken"], unit),
             least=made(fit["least"]),
-            greatest=limit(fit["greatest"]),
+            greatest=limit(fit["greatest"], unit),
             fitted=Fitted(fit["fitted"]),
         ),
         analysis=analysis(x["analysis"], fitted, stresses, rules),
         along=Along(
             seam=made(x["seam"]),
-            run=mm_or_none(x["run"]),
-            circle=mm_or_none(x["circle"]),
+            run=mm_or_none(x["run"], unit),
+            circle=mm_or_none(x["circle"], unit),
             other=made(x["other_length"]),
             narrow=made(x["narrow_length"]),
         ),
-        overlap=_cut(x["overlap"]),
-        wide_strap=_cut(x["wide"]),
-        narrow_strap=_cut(x["narrow"]),
+        overlap=_cut(x["overlap"], unit),
+        wide_strap=_cut(x["wide"], unit),
+        narrow_strap=_cut(x["narrow"], unit),
         masses=Masses(**{name: Mass[float]._make(value) for name, value in x["masses"].items()}),
         density=Density[float]._make(x["density"]),
-        rivets=tuple(_rivets(line) for line in x["rivets"]),
+        rivets=tuple(_rivets(line, unit) for line in x["rivets"]),
         rivet_count=x["rivet_count"],
         to_order=tuple(StockLine(rivet=made(d), length=made(b), count=n) for d, b, n in x["to_order"]),
         notes=tuple(Note(note=ShopNote(note), text=said) for note, said in x["notes"]),

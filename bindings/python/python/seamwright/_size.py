@@ -10,7 +10,7 @@ from typing import Any
 
 from . import _native
 from ._check import Analysis, analysis, materials_argument
-from ._convert import LengthLike, gaps, length, optional_length
+from ._convert import LengthLike, gaps, length, length_unit, optional_length
 from ._drawing import Drawing
 from ._enums import Balance, Decided, DecimalMark, Dialect, HoleBasis, LimitState, Units
 from ._files import PathLike, by_suffix
@@ -148,9 +148,9 @@ class Design(Record):
         return design(self)
 
 
-def limit(x: dict[str, Any]) -> Limit:
-    """A limit of the native module."""
-    return Limit(state=LimitState(x["state"]), value=mm_or_none(x["value"]), entry=x["entry"], clause=x["clause"])
+def limit(x: dict[str, Any], unit: str) -> Limit:
+    """A limit of the native module, shown in a unit."""
+    return Limit(state=LimitState(x["state"]), value=mm_or_none(x["value"], unit), entry=x["entry"], clause=x["clause"])
 
 
 def size(
@@ -200,28 +200,37 @@ def size(
         from ._joint import missing
 
         raise missing("hole", "a rivet is given, and its hole is not; give hole=mm(23) too")
+    unit = length_unit(plate)
+
+    def given(name: str, x: LengthLike | None) -> Length[float] | None:
+        return mm_or_none(optional_length(name, x), unit)
+
     brief = Brief(
         form=wanted,
-        plate=Length[float]._make(length("plate", plate)),
-        other_plate=mm_or_none(optional_length("other_plate", other_plate)),
-        hole=mm_or_none(optional_length("hole", hole)),
-        rivet=mm_or_none(optional_length("rivet", rivet)),
-        pitch=mm_or_none(optional_length("pitch", pitch)),
-        strap=mm_or_none(optional_length("strap", strap)),
-        wide_strap=mm_or_none(optional_length("wide_strap", wide_strap)),
-        narrow_strap=mm_or_none(optional_length("narrow_strap", narrow_strap)),
-        back_pitches=tuple(mm_or_none(gap) for gap in gaps("back_pitch", back_pitch, wanted.row_count - 1)),
-        margin=mm_or_none(optional_length("margin", margin)),
+        plate=Length[float]._make(length("plate", plate), unit),
+        other_plate=given("other_plate", other_plate),
+        hole=given("hole", hole),
+        rivet=given("rivet", rivet),
+        pitch=given("pitch", pitch),
+        strap=given("strap", strap),
+        wide_strap=given("wide_strap", wide_strap),
+        narrow_strap=given("narrow_strap", narrow_strap),
+        back_pitches=tuple(mm_or_none(gap, unit) for gap in gaps("back_pitch", back_pitch, wanted.row_count - 1)),
+        margin=given("margin", margin),
     )
     found = _native.size(wanted._native(), stresses._native(), brief._native(), rules._core)
-    joint, mm = Joint._of(found["joint"]), Length[float]._make
+    joint = Joint._of(found["joint"], unit)
+
+    def mm(x: float) -> Length[float]:
+        return Length[float]._make(x, unit)
+
     hole_found, pitch_found = found["hole"], found["pitch"]
     wide, narrow = found["straps_least"]
     return Design(
         brief=brief,
         joint=joint,
         hole=HoleChoice(
-            computed=mm_or_none(hole_found["computed"]),
+            computed=mm_or_none(hole_found["computed"], unit),
             basis=None if hole_found["basis"] is None else HoleBasis(hole_found["basis"]),
             hole=mm(hole_found["hole"]),
             rivet=mm(hole_found["rivet"]),
@@ -232,12 +241,12 @@ def size(
             by_all_modes=mm(pitch_found["by_all_modes"]),
             balance=Balance(pitch_found["balance"]),
             least=mm(pitch_found["least"]),
-            greatest=limit(pitch_found["greatest"]),
+            greatest=limit(pitch_found["greatest"], unit),
             taken=mm(pitch_found["taken"]),
             decided=Decided(pitch_found["decided"]),
         ),
         gaps=tuple((mm(gap), key) for gap, key in found["gaps"]),
         margin_least=mm(found["margin_least"]),
-        straps_least=(limit(wide), limit(narrow)),
+        straps_least=(limit(wide, unit), limit(narrow, unit)),
         analysis=analysis(found["analysis"], joint, stresses, rules),
     )
