@@ -258,6 +258,12 @@ step_python() {
     SEAMWRIGHT_DUMP=$place/dump.tsv PYTHONDONTWRITEBYTECODE=1 "$place/bin/python" -m pytest -q tests/python
 }
 
+# Many more random cases through Python.
+step_python_many_cases() {
+    SEAMWRIGHT_CASES=2000 PYTHONDONTWRITEBYTECODE=1 \
+        "$CARGO_TARGET_DIR/gate-python/bin/python" -m pytest -q tests/python -k 'nothing_else or reference'
+}
+
 # The source distribution of the Python package, built and used in an empty virtual environment.
 step_python_sdist() {
     local place=$CARGO_TARGET_DIR/gate-sdist
@@ -287,7 +293,7 @@ except sw.SeamwrightError as error:
 QUICK=(format lint sources test_debug)
 CHANGE=("${QUICK[@]}" docs test_release benches bare_metal no_panic main_program python)
 # What takes long: more random cases, fuzzing, emulators, other languages.
-FULL=("${CHANGE[@]}" python_sdist latex test_release_many_cases)
+FULL=("${CHANGE[@]}" python_many_cases python_sdist latex test_release_many_cases)
 
 case $LEVEL in
     quick) STEPS=("${QUICK[@]}") ;;

