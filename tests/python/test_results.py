@@ -4,6 +4,8 @@ import copy
 import dataclasses
 import json
 import pickle
+import pickletools
+from concurrent.futures import ThreadPoolExecutor
 from html.parser import HTMLParser
 from xml.etree import ElementTree
 
@@ -292,3 +294,26 @@ def test_results_are_shown_in_the_units_that_went_in(found):
     assert again == d
     assert again.joint.pitch.unit == "mm"
     assert found.solid.unit == "N"
+
+
+def test_pickles_name_the_package_and_not_its_files(found):
+    assert sw.Length.__module__ == sw.check.__module__ == sw.mm.__module__ == "seamwright"
+    named = {module for module in pickletools_globals(pickle.dumps(found)) if module.startswith("seamwright")}
+    assert named == {"seamwright", "seamwright._quantity", "seamwright._rules"}
+
+
+def pickletools_globals(data):
+    """The modules that a pickle imports from."""
+    texts = [argument for _, argument, _ in pickletools.genops(data) if isinstance(argument, str)]
+    return {
+        text for text in texts if text.replace("_", "").replace(".", "").isalpha() and text.startswith("seamwright")
+    }
+
+
+def test_many_threads(joint, steel):
+    def work(n):
+        wider = sw.Joint(form=sw.Form.lap(2), pitch=sw.mm(60 + n), plate=sw.mm(13), hole=sw.mm(23))
+        return sw.check(joint=wider, materials=steel, book="metric").efficiency
+
+    with ThreadPoolExecutor(8) as pool:
+        assert list(pool.map(work, range(200))) == [work(n) for n in range(200)]

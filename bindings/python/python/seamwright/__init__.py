@@ -215,3 +215,9 @@ CAUTION: str = _caution()
 """The caution that goes with every result."""
 
 __version__: str = _version()
+
+# Public names belong to the package: in help, in messages, and in pickles, which then survive a move of files.
+for _name in __all__:
+    if getattr(globals()[_name], "__module__", "").startswith("seamwright._"):
+        globals()[_name].__module__ = "seamwright"
+del _name
