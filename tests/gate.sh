@@ -234,12 +234,84 @@ step_latex() {
 # shellcheck source=c/gate.sh
 . tests/c/gate.sh
 
+# The Python package: its wheel in a virtual environment under target/, at pinned versions; formatting, lints, types; the
+# stub compared with the binary and with what maturin makes; the tests, with every vector compared with Rust.
+PYTHON_WANTS=(maturin==1.16.0 pytest==9.2.0 hypothesis==6.170.17 numpy==2.4.6 pint==0.25.3 mypy==2.4.1
+    "pyright[nodejs]==1.1.414" ruff==0.14.14)
+
+step_python() {
+    local place=$CARGO_TARGET_DIR/gate-python package=bindings/python made at_fault
+    if [ "$(cat "$place/wanted" 2>/dev/null)" != "${PYTHON_WANTS[*]}" ] || ! "$place/bin/python" -c '' 2>/dev/null; then
+        need python3 python3
+        python3 -c 'import sys; sys.exit(sys.version_info < (3, 11))' || fail "the tests of the package need Python 3.11"
+        python3 -c 'import ensurepip' 2>/dev/null || debian python3-venv
+        rm -rf "$place"
+        python3 -m venv "$place"
+        "$place/bin/pip" -q --disable-pip-version-check install "${PYTHON_WANTS[@]}" || fail "pip could not install"
+        echo "${PYTHON_WANTS[*]}" >"$place/wanted"
+    fi
+    "$place/bin/ruff" format --config "$package/ruff.toml" --check "$package/python" tests/python
+    "$place/bin/ruff" check --config "$package/ruff.toml" "$package/python" tests/python
+    counted 2 "formatting and lints of the Python package"
+
+    rm -rf "$place/wheel" "$place/stub"
+    "$place/bin/maturin" build -q --release --locked -m "$package/Cargo.toml" -i "$place/bin/python" -o "$place/wheel"
+    "$place/bin/pip" -q --disable-pip-version-check install --force-reinstall --no-deps "$place"/wheel/*.whl
+    "$place/bin/maturin" generate-stubs -q --locked -m "$package/Cargo.toml" -i "$place/bin/python" -o "$place/stub"
+    made=$place/stub/seamwright/_native.pyi
+    diff -u "$package/python/seamwright/_native.pyi" "$made" ||
+        fail "the stub is stale: cp $made $package/python/seamwright/"
+    # From elsewhere, so that the wheel is read and not the sources.
+    (cd "$place/wheel" && "$place/bin/python" -m mypy.stubtest seamwright._native)
+    (cd "$place/wheel" && "$place/bin/python" -m mypy -p seamwright)
+    "$place/bin/pyright" --pythonpath "$place/bin/python" -p tests/python/pyrightconfig.json
+    at_fault=$(sed '/ignore\[/d; s/inch(0.5).mm, float/inch(0.5).mm, str/' tests/python/typing_check.py)
+    echo "$at_fault" >"$place/wheel/at_fault.py"
+    if "$place/bin/pyright" --pythonpath "$place/bin/python" "$place/wheel/at_fault.py"; then
+        fail "pyright takes a float for a text: the typing test does not bite"
+    fi
+    counted 5 "stub and types of the Python package"
+
+    cargo run -q --locked -p seamwright-tests --example dump >"$place/dump.tsv"
+    SEAMWRIGHT_DUMP=$place/dump.tsv PYTHONDONTWRITEBYTECODE=1 "$place/bin/python" -m pytest -q tests/python
+}
+
+# Many more random cases through Python.
+step_python_many_cases() {
+    SEAMWRIGHT_CASES=2000 PYTHONDONTWRITEBYTECODE=1 \
+        "$CARGO_TARGET_DIR/gate-python/bin/python" -m pytest -q tests/python/test_errors.py
+}
+
+# The source distribution of the Python package, built and used in an empty virtual environment.
+step_python_sdist() {
+    local place=$CARGO_TARGET_DIR/gate-sdist
+    rm -rf "$place"
+    mkdir -p "$place"
+    "$CARGO_TARGET_DIR/gate-python/bin/maturin" sdist -m bindings/python/Cargo.toml -o "$place"
+    python3 -m venv "$place/empty"
+    (cd "$place" && CARGO_TARGET_DIR=$place/target empty/bin/pip -q --disable-pip-version-check install ./*.tar.gz)
+    [ "$("$place/empty/bin/pip" --disable-pip-version-check list --format=freeze | grep -vc '^pip\|^setuptools')" -eq 1 ] ||
+        fail "the package brought other packages with it"
+    (cd "$place" && empty/bin/python -W error -c '
+import pickle, seamwright as sw
+steel = sw.Materials(tension=sw.MPa(80), rivet_shear=sw.MPa(60), bearing=sw.MPa(120))
+design = sw.size(form=sw.Form.lap(2), plate=sw.mm(13), materials=steel, book="metric")
+assert design.joint.rows[0].hole == sw.mm(23), design  # Khurmi and Gupta, Example 9.4
+assert pickle.loads(pickle.dumps(design)) == design
+try:
+    sw.mm([1, 2])
+except sw.SeamwrightError as error:
+    assert "NumPy" in str(error)
+')
+    counted 1 "source distribution in an empty environment"
+}
+
 # --- Levels: add a step by writing its function and naming it here ---------------------------------------------------
 
 QUICK=(format lint sources test_debug)
-CHANGE=("${QUICK[@]}" reference docs test_release benches bare_metal no_panic main_program c)
+CHANGE=("${QUICK[@]}" reference docs test_release benches bare_metal no_panic main_program c python)
 # What takes long: more random cases, fuzzing, emulators, other languages.
-FULL=("${CHANGE[@]}" c_full latex test_release_many_cases)
+FULL=("${CHANGE[@]}" c_full python_many_cases python_sdist latex test_release_many_cases)
 
 case $LEVEL in
     quick) STEPS=("${QUICK[@]}") ;;

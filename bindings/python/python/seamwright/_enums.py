@@ -1,0 +1,246 @@
+"""The choices of the library as enums. Their values are the words that arguments also take as plain text."""
+
+from enum import Enum
+
+
+class JointKind(Enum):
+    """The main form of a joint."""
+
+    LAP = "lap"
+    SINGLE_STRAP = "single strap"
+    DOUBLE_STRAP = "double strap"
+
+
+class Arrangement(Enum):
+    """How rivets of neighbouring rows lie to each other."""
+
+    CHAIN = "chain"
+    ZIGZAG = "zigzag"
+
+
+class ModeClass(Enum):
+    """What kind of failure a mode is, as rule books distinguish it."""
+
+    PLATE_OUTER = "plate at its outer row"
+    PLATE_INNER = "plate at an inner row"
+    RIVETS = "all rivets"
+    STRAP = "strap"
+    BOTH_PLATES = "both plates"
+
+
+class Fate(Enum):
+    """How the rivets of a row fail in a mode."""
+
+    WHOLE = "whole"
+    SHEAR = "shear"
+    BEARING = "bearing on the plate"
+    OTHER_BEARING = "bearing on the other plate or strap"
+    MIXED = "shear and bearing on a strap"
+    SHEAR_OUT = "shear-out of the plate"
+    OTHER_SHEAR_OUT = "shear-out of the other plate or strap"
+
+
+class Verdict(Enum):
+    """Whether a rule is met."""
+
+    OPEN = "open"
+    UNKNOWN = "unknown"
+    NOTE = "note"
+    MET = "met"
+
+
+class Required(Enum):
+    """The sense of a requirement."""
+
+    AT_LEAST = "at least"
+    AT_MOST = "at most"
+
+
+class Decided(Enum):
+    """What decided a pitch."""
+
+    GIVEN = "given"
+    BALANCE = "balance"
+    FLOOR = "floor"
+    CAP = "cap"
+
+
+class Balance(Enum):
+    """Which balance set a pitch: shear of all rivets, the weaker of shear and bearing, or all plate modes."""
+
+    SHEAR = "shear"
+    WEAKER = "weaker"
+    ALL_MODES = "all modes"
+
+
+class Rounding(Enum):
+    """The direction of a rounding."""
+
+    DOWN = "down"
+    NEAREST = "nearest"
+    UP = "up"
+
+
+class Label(Enum):
+    """How far a figure can be trusted: seen in the source, from memory, custom of the trade, own choice."""
+
+    READ = "READ"
+    MEMORY = "MEM"
+    PRACTICE = "PRACTICE"
+    OWN = "OWN"
+
+
+class Metal(Enum):
+    """What a plate or a rivet of unknown make is made of."""
+
+    STEEL = "steel"
+    IRON = "iron"
+
+
+class Extent(Enum):
+    """What the strip of a joint is: one pitch of a seam, or the whole width of a tie."""
+
+    SEAM = "seam"
+    TIE = "tie"
+
+
+class Face(Enum):
+    """On which side of the plate something lies in a shell: towards the axis, or away from it."""
+
+    INSIDE = "inside"
+    OUTSIDE = "outside"
+
+
+class Measured(Enum):
+    """What the diameter of a girth is: the circle of holes, or the inside of a plate."""
+
+    CIRCLE = "circle"
+    INSIDE_PLATE = "inside plate"
+    INSIDE_OTHER = "inside other plate"
+
+
+class Fitted(Enum):
+    """Why a seam has the number of pitches that it has."""
+
+    TIE = "tie"
+    WHOLE = "whole"
+    NEARER = "nearer"
+    CAP = "cap"
+    FLOOR = "floor"
+
+
+class Side(Enum):
+    """The side of a seam on which a hole lies."""
+
+    LAP = "lap"
+    LEFT = "left"
+    RIGHT = "right"
+
+
+class Units(Enum):
+    """Units of a sheet: mm, MPa and N, or inch, psi and lbf."""
+
+    METRIC = "metric"
+    INCH = "inch"
+
+
+class DecimalMark(Enum):
+    """What stands before the decimals."""
+
+    POINT = "."
+    COMMA = ","
+
+
+class Subject(Enum):
+    """What a finding is about."""
+
+    PLATE_THICKNESS = "plate thickness"
+    HOLE_STANDARD = "hole standard"
+    HOLE_LEAST = "hole least"
+    HOLE_GREATEST = "hole greatest"
+    CLEARANCE = "clearance"
+    PITCH_LEAST = "pitch least"
+    PITCH_GREATEST = "pitch greatest"
+    ROW_DISTANCE = "row distance"
+    MARGIN_LEAST = "margin least"
+    MARGIN_GREATEST = "margin greatest"
+    WIDE_STRAP = "wide strap"
+    NARROW_STRAP = "narrow strap"
+    GRIP = "grip"
+    SCALLOP = "scallop"
+    NET_SECTION = "net section"
+    ALL_MODES = "all modes"
+    CREDIT_CAP = "credit cap"
+    ROOM = "room"
+    BEARING_UNKNOWN = "bearing unknown"
+    STRAPS_UNKNOWN = "straps unknown"
+    ROWS_UNKNOWN = "rows unknown"
+    MARGIN_UNKNOWN = "margin unknown"
+    THIN_PLATE_JUMP = "thin plate jump"
+    LAP_BENDING = "lap bending"
+
+
+class ShopNote(Enum):
+    """Something to know about a shop sheet."""
+
+    RULES_OPEN = "rules open"
+    PITCH_OUTSIDE = "pitch outside"
+    CAP_UNKNOWN = "cap unknown"
+    HEAD_AGAINST_RULE = "head against rule"
+    GRIP_BEYOND_RULE = "grip beyond rule"
+    STOCK_SHORT = "stock short"
+    RIVET_LOOSE = "rivet loose"
+    RINGS_DIFFER = "rings differ"
+
+
+class Dialect(Enum):
+    """The dialect of a working."""
+
+    PLAIN = "plain"
+    NARROW = "narrow"
+    MARKDOWN = "markdown"
+    LATEX = "latex"
+    HTML = "html"
+
+
+class HeadForm(Enum):
+    """The form of a rivet head."""
+
+    BUTTON = "button"
+    SMALL_ROUND = "small-round"
+    COUNTERSUNK = "countersunk"
+
+
+class LengthRule(Enum):
+    """By which rule a rivet's length follows from its grip."""
+
+    STEEL_BUTTON = "steel-button"
+    BOILER_BUTTON = "boiler-button"
+    COUNTERSUNK = "countersunk"
+    HAND = "hand"
+    SMALL_MACHINE = "small-machine"
+    BRIDGE_TABLE = "bridge-table"
+
+
+class HoleBasis(Enum):
+    """The rule by which a hole was computed."""
+
+    ROOT = "square root"
+    THIN = "thin plate"
+    TABLE = "table"
+
+
+class LimitState(Enum):
+    """What a rule book says of a limit: nothing, a table that does not reach this case, or a figure."""
+
+    NONE = "none"
+    UNKNOWN = "unknown"
+    AT = "at"
+
+
+class EntryKind(Enum):
+    """What kind of value an entry of a rule book holds."""
+
+    NUMBER = "number"
+    SWITCH = "switch"
+    CHOICE = "choice"

@@ -1,0 +1,295 @@
+"""
+The native part of seamwright.
+"""
+
+from _typeshed import Incomplete, SupportsGetItem
+from typing import SupportsFloat, SupportsIndex, final
+
+__all__ = ["Book", "Form", "Joint", "Materials", "Sheet", "allowance", "bounds", "built_in_books", "caution", "check", "check_bound", "dxf", "dxf_seam", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "heads", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "refuse", "shop_sheet", "size", "svg", "toml_inline", "toml_read", "toml_value", "units", "version", "words", "working_of_check", "working_of_size", "write_inch_fraction"]
+
+@final
+class Book:
+    """
+    A rule book: numbers and citations.
+    """
+    def __new__(cls, /, id: str, title: str, sources: SupportsGetItem[int, str], statements: SupportsGetItem[int, tuple[str, SupportsGetItem[int, SupportsFloat | SupportsIndex], str, SupportsIndex, str]], base: Book | None = None) -> Book:
+        """
+        A book from statements, upon another one or upon silence.
+        """
+    def assumed_materials(self, /, plate: str, rivets: str) -> Materials:
+        """
+        The ultimate strengths that the book assumes of plate and rivets.
+        """
+    def assumed_shear(self, /, rivets: str) -> float:
+        """
+        The ultimate shear strength that the book assumes of rivets, MPa.
+        """
+    def get(self, /, key: str) -> float:
+        """
+        The value of an entry.
+        """
+    def head(self, /) -> tuple[str, str, list[str]]:
+        """
+        Short name, title and sources.
+        """
+    def series(self, /) -> list[tuple[float, float]]:
+        """
+        The sizes of the series: cold rivet and hole, mm.
+        """
+    def statements(self, /) -> list[tuple[str, float, str, int, str]]:
+        """
+        The entries that the book states, one by one, in the order of the table.
+        """
+    def values(self, /) -> list[float]:
+        """
+        The values of all entries, in the order of the table.
+        """
+
+@final
+class Form:
+    """
+    A form of the core.
+    """
+    def chain(self, /) -> Form:
+        """
+        The form with its rows behind each other.
+        """
+    def facts(self, /) -> Incomplete:
+        """
+        What the form says of itself.
+        """
+    @staticmethod
+    def from_rows(kind: str, arrangement: str, rows: SupportsGetItem[int, tuple[SupportsIndex, SupportsIndex]]) -> Form:
+        """
+        Any form.
+        """
+    @staticmethod
+    def make(name: str, rows: SupportsIndex) -> Form:
+        """
+        A form by the name of its maker in the core.
+        """
+    def omit_alternate(self, /) -> Form:
+        """
+        The form with every other rivet of the outer row left out.
+        """
+    def zigzag(self, /) -> Form:
+        """
+        The form with its rows in the gaps of each other.
+        """
+
+@final
+class Joint:
+    """
+    A joint of the core.
+    """
+    def __new__(cls, /, form: Form, pitch: SupportsFloat | SupportsIndex, plate: SupportsFloat | SupportsIndex, holes: SupportsGetItem[int, SupportsFloat | SupportsIndex], rivets: SupportsGetItem[int, SupportsFloat | SupportsIndex], other_plate: SupportsFloat | SupportsIndex | None, strap: SupportsFloat | SupportsIndex | None, wide_strap: SupportsFloat | SupportsIndex | None, narrow_strap: SupportsFloat | SupportsIndex | None, back_pitches: SupportsGetItem[int, SupportsFloat | SupportsIndex | None], margin: SupportsFloat | SupportsIndex | None) -> Joint: ...
+    def facts(self, /) -> Incomplete:
+        """
+        What the joint says of itself.
+        """
+    def form(self, /) -> Form:
+        """
+        The form.
+        """
+
+@final
+class Materials:
+    """
+    Stresses of the core.
+    """
+    def __new__(cls, /, plate: tuple[SupportsFloat | SupportsIndex, SupportsFloat | SupportsIndex | None, SupportsFloat | SupportsIndex | None], other: tuple[SupportsFloat | SupportsIndex, SupportsFloat | SupportsIndex | None, SupportsFloat | SupportsIndex | None], rivet_shear: SupportsFloat | SupportsIndex) -> Materials: ...
+    def divided_by(self, /, factor: SupportsFloat | SupportsIndex) -> Materials:
+        """
+        Divided by a factor of safety.
+        """
+    def facts(self, /) -> tuple[tuple[float, float | None, float | None], tuple[float, float | None, float | None], float]:
+        """
+        Plate, other plate or straps, rivets in shear; MPa.
+        """
+
+@final
+class Sheet:
+    """
+    A shop sheet of the core, with the book it was made by.
+    """
+    def facts(self, /) -> Incomplete:
+        """
+        Everything on the sheet but its holes.
+        """
+    def hole_count(self, /) -> int:
+        """
+        How many holes there are.
+        """
+    def holes(self, /, first: SupportsIndex, count: SupportsIndex) -> list[tuple[int, str, int, int, float, float, float | None]]:
+        """
+        `count` holes from number `first` on.
+        """
+    def text(self, /, markdown: bool, units: str, mark: str, first: SupportsIndex, count: SupportsIndex) -> str:
+        """
+        The sheet as plain text or Markdown.
+        """
+
+def allowance(rule: str, rivet: SupportsFloat | SupportsIndex, grip: SupportsFloat | SupportsIndex) -> float:
+    """
+    The allowance of a length rule beyond the grip, mm.
+    """
+
+def bounds() -> list[Incomplete]:
+    """
+    Every bounded input.
+    """
+
+def built_in_books() -> list[Book]:
+    """
+    The built-in books.
+    """
+
+def caution() -> str:
+    """
+    The caution that goes with every result.
+    """
+
+def check(joint: Joint, materials: Materials, book: Book) -> Incomplete:
+    """
+    Checks a joint.
+    """
+
+def check_bound(key: str, value: SupportsFloat | SupportsIndex) -> float:
+    """
+    Passes a value that is inside the range of a field.
+    """
+
+def dxf(joint: Joint, block: Incomplete) -> str:
+    """
+    Plan and section at full size as DXF.
+    """
+
+def dxf_seam(sheet: Sheet, block: Incomplete) -> str:
+    """
+    A whole seam at full size as DXF.
+    """
+
+def entry_table() -> list[Incomplete]:
+    """
+    Everything that a rule book can say.
+    """
+
+def error_kinds() -> list[tuple[int, str, str]]:
+    """
+    The kinds of errors: number, text, remedy.
+    """
+
+def formula_signatures() -> list[tuple[str, list[str]]]:
+    """
+    Name and arguments of every formula body.
+    """
+
+def formula_table() -> list[tuple[str, str, str]]:
+    """
+    Name, equation and source of every formula, as the working shows them.
+    """
+
+def formula_value(name: str, arguments: SupportsGetItem[int, SupportsFloat | SupportsIndex]) -> float:
+    """
+    The value of a formula for arguments in the order of its signature.
+    """
+
+def heads() -> list[tuple[str, str, float, float, bool, str, str]]:
+    """
+    Key, name, width and height in diameters, whether sunk, label and source of every form of head.
+    """
+
+def length_rules() -> list[tuple[str, str, str, str, str, float | None, bool]]:
+    """
+    Key, name, equation, source, label and greatest grip in diameters of every length rule.
+    """
+
+def letters(joint: Joint, materials: Materials, book: Book) -> list[Incomplete]:
+    """
+    The modes that the early US code letters.
+    """
+
+def modes(joint: Joint, materials: Materials, book: Book) -> list[Incomplete]:
+    """
+    All failure modes, in the documented order.
+    """
+
+def parse_length(text: str) -> float:
+    """
+    A length in mm from a text such as `13/16 in`.
+    """
+
+def parse_stress(text: str) -> float:
+    """
+    A stress in MPa from a text such as `11 ksi`.
+    """
+
+def prescribed_gaps(joint: Joint, materials: Materials, book: Book) -> list[tuple[float, str]]:
+    """
+    The row distances that the book prescribes, mm, with their entries.
+    """
+
+def refuse(kind: SupportsIndex, key: str, about: str) -> None:
+    """
+    Raises the error of a kind about a field, with a text before it.
+    """
+
+def shop_sheet(joint: Joint, materials: Materials, book: Book, asked: Incomplete) -> Sheet:
+    """
+    The shop sheet of a joint along a run.
+    """
+
+def size(form: Form, materials: Materials, given: Incomplete, book: Book) -> Incomplete:
+    """
+    Sizes a joint.
+    """
+
+def svg(joint: Joint, block: Incomplete) -> str:
+    """
+    The A4 sheet as SVG.
+    """
+
+def toml_inline(pairs: SupportsGetItem[int, tuple[str, str | SupportsIndex | SupportsFloat | SupportsGetItem[int, str]]]) -> str:
+    """
+    Pairs as an inline table of TOML.
+    """
+
+def toml_read(text: str) -> dict:
+    """
+    A TOML text as a dict.
+    """
+
+def toml_value(x: str | SupportsIndex | SupportsFloat | SupportsGetItem[int, str]) -> str:
+    """
+    A value as TOML, on one line.
+    """
+
+def units() -> list[tuple[str, list[tuple[str, float]]]]:
+    """
+    The units of each quantity, with the factor that makes the core's unit of one of them.
+    """
+
+def version() -> str:
+    """
+    Version of the core.
+    """
+
+def words() -> list[tuple[str, list[tuple[str, str]]]]:
+    """
+    Every choice of the core: type, variants and their words.
+    """
+
+def working_of_check(joint: Joint, materials: Materials, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    """
+    The working of a check.
+    """
+
+def working_of_size(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    """
+    The working of a sizing.
+    """
+
+def write_inch_fraction(inches: SupportsFloat | SupportsIndex, denominator: SupportsIndex) -> str:
+    """
+    Inches as a fraction with a power of two below it.
+    """

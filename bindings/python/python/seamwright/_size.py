@@ -1,0 +1,252 @@
+"""Sizing: from a plate and its stresses to a complete joint."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from . import _native
+from ._check import Analysis, analysis, materials_argument
+from ._convert import LengthLike, gaps, length, length_unit, optional_length
+from ._drawing import Drawing
+from ._enums import Balance, Decided, DecimalMark, Dialect, HoleBasis, LimitState, Units
+from ._files import PathLike, by_suffix
+from ._joint import Form, Joint, form_argument, mm_or_none
+from ._materials import Materials
+from ._quantities import Length
+from ._records import Record
+from ._rules import RuleBook, book_argument
+from ._working import Working, wishes
+
+
+@dataclass(frozen=True, kw_only=True)
+class Limit(Record):
+    """A limit that a book may set: its state, the figure where there is one, and the entry and clause behind it."""
+
+    state: LimitState
+    value: Length[float] | None
+    entry: str
+    clause: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class HoleChoice(Record):
+    """The hole: as computed and by what rule (None where it was given), as taken, and its cold rivet."""
+
+    computed: Length[float] | None
+    basis: HoleBasis | None
+    hole: Length[float]
+    rivet: Length[float]
+
+
+@dataclass(frozen=True, kw_only=True)
+class PitchChoice(Record):
+    """The pitch of the outer row: three balances, the one the book takes, floor and cap, and what decided.
+
+    ``by_shear`` balances the outer row against all rivets in shear, ``by_weaker`` against the weaker of shear and
+    bearing; from ``by_all_modes`` on no plate mode is weaker than the rivets.
+    """
+
+    by_shear: Length[float]
+    by_weaker: Length[float]
+    by_all_modes: Length[float]
+    balance: Balance
+    least: Length[float]
+    greatest: Limit
+    taken: Length[float]
+    decided: Decided
+
+
+@dataclass(frozen=True, kw_only=True)
+class Brief(Record):
+    """What a joint was sized for, lengths that were given; what is None was found."""
+
+    form: Form
+    plate: Length[float]
+    other_plate: Length[float] | None
+    hole: Length[float] | None
+    rivet: Length[float] | None
+    pitch: Length[float] | None
+    strap: Length[float] | None
+    wide_strap: Length[float] | None
+    narrow_strap: Length[float] | None
+    back_pitches: tuple[Length[float] | None, ...]
+    margin: Length[float] | None
+
+    def _native(self) -> dict[str, Any]:
+        def bare(x: Length[float] | None) -> float | None:
+            return None if x is None else x.mm
+
+        names = ("plate", "other_plate", "hole", "rivet", "pitch", "strap", "wide_strap", "narrow_strap", "margin")
+        given: dict[str, Any] = {name: bare(getattr(self, name)) for name in names}
+        given["back_pitches"] = [bare(gap) for gap in self.back_pitches]
+        return given
+
+
+@dataclass(frozen=True, kw_only=True, repr=False)
+class Design(Record):
+    """A sized joint: the joint, how each dimension was found, and its analysis.
+
+    ``gaps`` are the row distances that the book prescribes (before rounding) with the keys of their entries,
+    ``margin_least`` and ``straps_least`` (single, wide or first; narrow or second) the least it asks for.
+    """
+
+    brief: Brief
+    joint: Joint
+    hole: HoleChoice
+    pitch: PitchChoice
+    gaps: tuple[tuple[Length[float], str], ...]
+    margin_least: Length[float]
+    straps_least: tuple[Limit, Limit]
+    analysis: Analysis
+
+    def __repr__(self) -> str:
+        joint = self.joint
+        return (
+            f"<Design: {joint.form.name}; pitch {joint.pitch}, hole {joint.rows[0].hole}, "
+            f"efficiency {100 * self.analysis.efficiency:.2f} %; book {self.analysis.book.id!r}>"
+        )
+
+    def working(
+        self,
+        dialect: Dialect | str = Dialect.PLAIN,
+        *,
+        units: Units | str = Units.METRIC,
+        mark: DecimalMark | str = DecimalMark.POINT,
+        extra_digits: int = 0,
+    ) -> Working:
+        """Every step of the sizing and of its check; arguments and errors as :meth:`Analysis.working`."""
+        chosen, wanted = wishes(dialect, units, mark, extra_digits)
+        form, stresses, book = self.brief.form._native(), self.analysis.materials._native(), self.analysis.book._core
+        return Working(dialect=chosen, text=_native.working_of_size(form, stresses, self.brief._native(), book, wanted))
+
+    def drawing(self, **title: Any) -> Drawing:
+        """The drawing of the joint; see :func:`seamwright.drawing` for the keywords."""
+        return self.analysis.drawing(**title)
+
+    def save(self, path: PathLike) -> Path:
+        """Saves the working, the drawing or the data, as :meth:`Analysis.save` does."""
+        return by_suffix(
+            path,
+            {
+                ".txt": lambda: self.working(Dialect.PLAIN).text,
+                ".md": lambda: self.working(Dialect.MARKDOWN).text,
+                ".tex": lambda: self.working(Dialect.LATEX).text,
+                ".html": lambda: self.working(Dialect.HTML).text,
+                ".svg": lambda: self.drawing().svg,
+                ".dxf": lambda: self.drawing().dxf,
+                ".json": lambda: json.dumps(self.to_dict(), indent=1, ensure_ascii=False) + "\n",
+            },
+        )
+
+    def _repr_html_(self) -> str:
+        from ._html import design
+
+        return design(self)
+
+
+def limit(x: dict[str, Any], unit: str) -> Limit:
+    """A limit of the native module, shown in a unit."""
+    return Limit(state=LimitState(x["state"]), value=mm_or_none(x["value"], unit), entry=x["entry"], clause=x["clause"])
+
+
+def size(
+    *,
+    form: Form,
+    plate: LengthLike,
+    materials: Materials,
+    book: RuleBook | str,
+    other_plate: LengthLike | None = None,
+    hole: LengthLike | None = None,
+    rivet: LengthLike | None = None,
+    pitch: LengthLike | None = None,
+    strap: LengthLike | None = None,
+    wide_strap: LengthLike | None = None,
+    narrow_strap: LengthLike | None = None,
+    back_pitch: LengthLike | Sequence[LengthLike | None] | None = None,
+    margin: LengthLike | None = None,
+) -> Design:
+    """Sizes a joint: what is given is kept, everything else is found by the rule book.
+
+    Args:
+        form: the form wanted.
+        plate: thickness of the plate, 0.5 to 200 mm.
+        materials: stresses, all permissible or all ultimate.
+        book: a rule book, or the short name of a built-in one.
+        other_plate, hole, rivet, pitch, strap, wide_strap, narrow_strap, back_pitch, margin: as for :class:`Joint`,
+            where they are settled already.
+
+    Returns:
+        The design; a notebook shows it as tables.
+
+    Raises:
+        SeamwrightError: inputs outside their range or against the form; a hole that no size or table line reaches
+            (``NO_STANDARD_SIZE``, ``BEYOND_TABLE``); no admissible pitch or margin; a strap that the book is silent
+            on; a bearing stress that is needed and missing.
+
+    Source:
+        Khurmi & Gupta, A Textbook of Machine Design, Example 9.7 (hole 21 mm), for the example below.
+
+    Example:
+        >>> steel = Materials(tension=MPa(90), rivet_shear=MPa(56), bearing=MPa(140))
+        >>> size(form=Form.double_strap(2), plate=mm(12), materials=steel, book="indian").joint.rows[0].hole
+        mm(21)
+    """
+    wanted, stresses, rules = form_argument(form), materials_argument(materials), book_argument(book)
+    if rivet is not None and hole is None:
+        from ._joint import missing
+
+        raise missing("hole", "a rivet is given, and its hole is not; give hole=mm(23) too")
+    unit = length_unit(plate)
+
+    def given(name: str, x: LengthLike | None) -> Length[float] | None:
+        return mm_or_none(optional_length(name, x), unit)
+
+    brief = Brief(
+        form=wanted,
+        plate=Length[float]._make(length("plate", plate), unit),
+        other_plate=given("other_plate", other_plate),
+        hole=given("hole", hole),
+        rivet=given("rivet", rivet),
+        pitch=given("pitch", pitch),
+        strap=given("strap", strap),
+        wide_strap=given("wide_strap", wide_strap),
+        narrow_strap=given("narrow_strap", narrow_strap),
+        back_pitches=tuple(mm_or_none(gap, unit) for gap in gaps("back_pitch", back_pitch, wanted.row_count - 1)),
+        margin=given("margin", margin),
+    )
+    found = _native.size(wanted._native(), stresses._native(), brief._native(), rules._core)
+    joint = Joint._of(found["joint"], unit)
+
+    def mm(x: float) -> Length[float]:
+        return Length[float]._make(x, unit)
+
+    hole_found, pitch_found = found["hole"], found["pitch"]
+    wide, narrow = found["straps_least"]
+    return Design(
+        brief=brief,
+        joint=joint,
+        hole=HoleChoice(
+            computed=mm_or_none(hole_found["computed"], unit),
+            basis=None if hole_found["basis"] is None else HoleBasis(hole_found["basis"]),
+            hole=mm(hole_found["hole"]),
+            rivet=mm(hole_found["rivet"]),
+        ),
+        pitch=PitchChoice(
+            by_shear=mm(pitch_found["by_shear"]),
+            by_weaker=mm(pitch_found["by_weaker"]),
+            by_all_modes=mm(pitch_found["by_all_modes"]),
+            balance=Balance(pitch_found["balance"]),
+            least=mm(pitch_found["least"]),
+            greatest=limit(pitch_found["greatest"], unit),
+            taken=mm(pitch_found["taken"]),
+            decided=Decided(pitch_found["decided"]),
+        ),
+        gaps=tuple((mm(gap), key) for gap, key in found["gaps"]),
+        margin_least=mm(found["margin_least"]),
+        straps_least=(limit(wide, unit), limit(narrow, unit)),
+        analysis=analysis(found["analysis"], joint, stresses, rules),
+    )

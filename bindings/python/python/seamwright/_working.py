@@ -1,0 +1,79 @@
+"""The working: every step as it was computed, in symbols, in numbers, with its clause."""
+
+from __future__ import annotations
+
+import html
+from dataclasses import dataclass
+from pathlib import Path
+
+from ._convert import choice, number
+from ._enums import DecimalMark, Dialect, Units
+from ._files import PathLike, write
+from ._records import Record
+
+
+@dataclass(frozen=True, kw_only=True, repr=False)
+class Working(Record):
+    """A working in one dialect; ``str(working)`` is its text. A notebook shows it as what it is.
+
+    Example:
+        >>> joint = Joint(form=Form.lap(1), pitch=mm(50), plate=mm(6), hole=mm(20))
+        >>> steel = Materials(tension=MPa(120), rivet_shear=MPa(90), bearing=MPa(180))
+        >>> working = check(joint=joint, materials=steel, book="metric").working("plain")
+        >>> "Fs.1 = pi/4 d.1 d.1 ss" in str(working)
+        True
+    """
+
+    dialect: Dialect
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+    def __repr__(self) -> str:
+        return f"<Working, {self.dialect.value}, {len(self.text.splitlines())} lines>"
+
+    def _repr_html_(self) -> str | None:
+        if self.dialect is Dialect.HTML:
+            # A page with its own styles: in a frame, so that they stay there.
+            page = html.escape(self.text, quote=True)
+            return f'<iframe srcdoc="{page}" style="width:100%;height:36em;border:1px solid #999"></iframe>'
+        if self.dialect in (Dialect.PLAIN, Dialect.NARROW):
+            return f"<pre>{html.escape(self.text)}</pre>"
+        return None
+
+    def _repr_markdown_(self) -> str | None:
+        return self.text if self.dialect is Dialect.MARKDOWN else None
+
+    def _repr_latex_(self) -> str | None:
+        """The document's body, as a notebook (and its LaTeX export) takes it."""
+        if self.dialect is not Dialect.LATEX:
+            return None
+        body = self.text.partition("\\begin{document}")[2]
+        return body.rpartition("\\end{document}")[0].strip()
+
+    def save(self, path: PathLike) -> Path:
+        """Saves the text in UTF-8, whole or not at all.
+
+        Raises:
+            OSError: a file that cannot be written.
+        """
+        return write(path, self.text)
+
+
+Wishes = tuple[str, str, str, int]
+
+
+def wishes(
+    dialect: Dialect | str, units: Units | str, mark: DecimalMark | str, extra_digits: int
+) -> tuple[Dialect, Wishes]:
+    """A reader's wishes as the native module takes them."""
+    chosen = choice(Dialect, "dialect", dialect)
+    # The core keeps decimals between 0 and 9, whatever is asked for.
+    digits = int(max(-9.0, min(9.0, number("extra_digits", extra_digits))))
+    return chosen, (
+        chosen.value,
+        choice(Units, "units", units).value,
+        choice(DecimalMark, "mark", mark).value,
+        digits,
+    )

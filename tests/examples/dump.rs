@@ -1,0 +1,187 @@
+//! What the library makes of every vector, bit for bit: one line a figure, `where<TAB>figure<TAB>bits`. The tests of
+//! the bindings compare theirs with it (`cargo run -p seamwright-tests --example dump`).
+
+use std::io::{BufWriter, Write, stdout};
+
+use seamwright::check::Analysis;
+use seamwright::joint::Joint;
+use seamwright::materials::Materials;
+use seamwright::modes::{Lens, Strengths, letters, prescribed_gaps};
+use seamwright::proportion::Limit;
+use seamwright::quantities::Length;
+use seamwright::rules::{BOOKS, Entry, Rules};
+use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
+use seamwright::sizing::Design;
+use seamwright::step::Plain;
+use seamwright::{given::Given, rules::Rounding};
+use seamwright_tests::{cut_name, evaluate, load, load_file, rules_of, vectors_dir};
+
+/// Where a figure belongs, and where it is written.
+struct Dump<'a, W: Write> {
+    place: String,
+    out: &'a mut W,
+}
+
+impl<W: Write> Dump<'_, W> {
+    fn number(&mut self, name: &str, x: f64) {
+        writeln!(self.out, "{}\t{name}\t{:016x}", self.place, x.to_bits()).expect("standard output takes it");
+    }
+
+    fn length(&mut self, name: &str, x: Option<Length>) {
+        if let Some(x) = x {
+            self.number(name, x.to_mm());
+        }
+    }
+
+    fn limit(&mut self, name: &str, limit: &Limit<f64>) {
+        if let Limit::At(x, _) = limit {
+            self.number(name, *x);
+        }
+    }
+
+    fn joint(&mut self, joint: &Joint) {
+        self.length("pitch", Some(joint.pitch()));
+        self.length("strip", Some(joint.strip()));
+        self.length("other_plate", joint.other_plate());
+        self.length("wide_strap", joint.wide_strap());
+        self.length("narrow_strap", joint.narrow_strap());
+        self.length("margin", joint.margin());
+        self.length("width", joint.widths().map(|w| w.0));
+        self.length("narrow_width", joint.widths().and_then(|w| w.1));
+        for (row, n) in joint.rows().iter().zip(1..) {
+            self.length(&format!("hole.{n}"), Some(row.hole()));
+            self.length(&format!("rivet.{n}"), Some(row.rivet()));
+            self.length(&format!("gap.{n}"), joint.back_pitch(n));
+        }
+    }
+
+    fn analysis(&mut self, a: &Analysis, joint: &Joint, materials: &Materials, rules: &Rules) {
+        let (tearing, shearing, bearing) = a.classic_efficiencies();
+        for (name, x) in [
+            ("solid", Some(a.solid)),
+            ("tear_outer", Some(a.tear_outer)),
+            ("shear_all", Some(a.shear_all)),
+            ("bearing_all", a.bearing_all),
+            ("governing", Some(a.governing.strength)),
+            ("runner_up", Some(a.runner_up.strength)),
+            ("by_book", Some(a.by_book.strength)),
+            ("efficiency", Some(a.efficiency)),
+            ("book_efficiency", Some(a.book_efficiency)),
+            ("credited", Some(a.credited)),
+            ("runner_up_ratio", Some(a.runner_up_ratio())),
+            ("classic.tearing", Some(tearing)),
+            ("classic.shearing", Some(shearing)),
+            ("classic.bearing", bearing),
+            ("percent.plate", Some(a.percentages.plate)),
+            ("percent.rivet", Some(a.percentages.rivet)),
+            ("percent.combined", a.percentages.combined),
+        ] {
+            if let Some(x) = x {
+                self.number(name, x);
+            }
+        }
+        for (finding, n) in a.findings.iter().zip(0..) {
+            for (name, x) in [("required", finding.required), ("provided", finding.provided)] {
+                if !x.is_nan() {
+                    self.number(&format!("finding.{n}.{name}"), x);
+                }
+            }
+        }
+        let given = Given::new(Plain, joint, materials);
+        let strengths = Strengths::new(Plain, joint, &given, rules, Lens::Real);
+        for mode in strengths.modes() {
+            self.number(&format!("mode {}", cut_name(&mode.cut)), mode.strength);
+        }
+        for letter in &letters(Plain, joint, &given, rules, &strengths) {
+            self.number(&format!("letter {}", letter.letter), letter.strength);
+        }
+        for ((gap, _), n) in prescribed_gaps(Plain, joint, &given, rules).iter().zip(1..joint.form().row_count()) {
+            self.number(&format!("prescribed.{n}"), *gap);
+        }
+    }
+
+    fn design(&mut self, d: &Design) {
+        if let Some((computed, _)) = d.hole.computed {
+            self.number("hole_computed", computed);
+        }
+        self.number("by_shear", d.pitch.by_shear);
+        self.number("by_weaker", d.pitch.by_weaker);
+        self.number("by_all_modes", d.pitch.by_all_modes);
+        self.number("pitch_least", d.pitch.least);
+        self.limit("pitch_greatest", &d.pitch.greatest);
+        self.number("pitch_taken", d.pitch.taken);
+        self.number("margin_least", d.margin);
+        let [wide, narrow] = &d.straps;
+        self.limit("strap_least.wide", wide);
+        self.limit("strap_least.narrow", narrow);
+        for ((gap, _), n) in d.gaps.iter().zip(1..d.joint.form().row_count()) {
+            self.number(&format!("gap_least.{n}"), *gap);
+        }
+    }
+
+    /// The joint along three metres, by the handbook's boiler rule.
+    fn shop(&mut self, joint: &Joint, materials: &Materials, rules: &Rules) {
+        let end = joint.margin().unwrap_or(Length::mm(40.0));
+        let run = Run::Straight { length: Length::m(3.0), first_end: end, last_end: end };
+        let stock = Stock::every(Length::mm(2.0), Rounding::Up);
+        let order = Order::steel(run, HeadForm::Button, LengthRule::BoilerButton, stock);
+        let Ok(sheet) = shop_sheet(joint, materials, rules, &order) else {
+            self.number("shop_refused", 1.0);
+            return;
+        };
+        self.number("shop.pitch", sheet.pitch.taken.pitch);
+        self.number("shop.exact", sheet.pitch.exact);
+        self.number("shop.seam", sheet.along.seam);
+        for line in sheet.rivets() {
+            self.number(&format!("shop.length.{}", line.row), line.length);
+            self.number(&format!("shop.stock.{}", line.row), line.stock);
+            self.number(&format!("shop.mass.{}", line.row), line.mass);
+            self.number(&format!("shop.count.{}", line.row), f64::from(line.count));
+        }
+        self.number("shop.total", sheet.masses.total);
+        for hole in sheet.layout().holes() {
+            self.number(&format!("shop.x.{}", hole.number), hole.x.to_mm());
+            self.number(&format!("shop.y.{}", hole.number), hole.y.to_mm());
+        }
+    }
+}
+
+fn main() {
+    let mut out = BufWriter::new(stdout().lock());
+    for book in BOOKS {
+        let mut dump = Dump { place: format!("book {}", book.id), out: &mut out };
+        for entry in Entry::all() {
+            dump.number(&entry.index().to_string(), book.rules.get(entry));
+        }
+    }
+    let dir = vectors_dir();
+    let mut vectors = load(&dir);
+    vectors.extend(load_file(&dir.join("misprints.toml")));
+    vectors.extend(load_file(&dir.join("tricky.toml")));
+    for vector in &vectors {
+        let rules = rules_of(vector);
+        let found = match evaluate(vector, &rules) {
+            Ok(found) => found,
+            Err(why) => {
+                writeln!(out, "refused {}\t{why}\t", vector.id).expect("standard output takes it");
+                continue;
+            }
+        };
+        let mut dump = Dump { place: format!("check {}", vector.id), out: &mut out };
+        if let Some(checked) = &found.check {
+            dump.joint(&checked.joint);
+            dump.analysis(&checked.analysis, &checked.joint, &checked.materials, &rules);
+        }
+        dump.place = format!("size {}", vector.id);
+        if let Some((design, checked)) = &found.size {
+            dump.joint(&design.joint);
+            dump.design(design);
+            dump.analysis(&design.analysis, &design.joint, &checked.materials, &rules);
+            dump.shop(&design.joint, &checked.materials, &rules);
+        }
+        dump.place = format!("formula {}", vector.id);
+        for (name, value) in &found.formulas {
+            dump.number(name, *value);
+        }
+    }
+}
