@@ -23,7 +23,7 @@ BARE_TARGETS=(thumbv7em-none-eabihf thumbv6m-none-eabi riscv32imc-unknown-none-e
 # The panic handler of tests/no_panic calls this; it exists nowhere.
 NO_PANIC_SYMBOL=seamwright_link_proof_a_panic_path_survived
 # Random cases of each property in the release run of the full level (proptest's own default otherwise).
-FULL_CASES=20000
+FULL_CASES=4000
 
 # --- Tools -----------------------------------------------------------------------------------------------------------
 

@@ -281,7 +281,7 @@ fn by_itself(asked: &Asked, found: &seamwright::search::Found) -> Result<(), Tes
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: generate::config().cases.max(2000), ..generate::config() })]
+    #![proptest_config(ProptestConfig { cases: generate::config().cases.clamp(2000, 4000), ..generate::config() })]
 
     #[test]
     fn search_equals_enumeration(asked in asked()) {

@@ -156,7 +156,7 @@ pub fn write_size(
 /// cuts and masses, step by step.
 ///
 /// # Errors
-/// Those of [`shop_sheet`](crate::shop::shop_sheet), and of the sink.
+/// Those of [`shop_sheet`], and of the sink.
 ///
 /// ```
 /// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
