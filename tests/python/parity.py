@@ -163,6 +163,15 @@ WITHOUT = {
     "text::write_*": "Python has its own formatting",
 }
 
+# Single items that the package does not reach yet, beside the modules below; to be emptied.
+WITHOUT |= {
+    "drawing::svg_seam": "not yet: the drawing of a seam with its length and ends",
+    "shop::strip_masses": "not yet: the mass of an endless seam, part of the search",
+    "working::write_rate": "not yet: ratings",
+    "working::write_shop": "not yet: the working of a shop sheet",
+    "working::write_vessel": "not yet: vessels",
+}
+
 # Parts of the core that the package does not reach yet; to be emptied.
 NOT_YET = {
     "batch": "sweeps over arrays",
@@ -172,4 +181,6 @@ NOT_YET = {
     "search": "search over forms, comparison of books",
     "sensitivity": "sensitivities and tolerances",
     "vessel": "vessels",
+    "comparison": "books and forms side by side",
+    "teach": "problems for a class",
 }

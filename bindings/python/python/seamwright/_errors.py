@@ -27,6 +27,7 @@ class ErrorKind(Enum):
     UNREADABLE = 17
     NO_SPACE = 18
     BOOK_UNSOUND = 19
+    NO_PROBLEM = 20
 
 
 class SeamwrightError(ValueError):
