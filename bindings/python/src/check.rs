@@ -59,7 +59,8 @@ pub struct FindingOut {
     label: &'static str,
 }
 
-fn finding_out(finding: &Finding, book: &RuleBook<'_>) -> FindingOut {
+/// A finding for Python.
+pub fn finding_out(finding: &Finding, book: &RuleBook<'_>) -> FindingOut {
     FindingOut {
         subject: words::spaced(&format!("{:?}", finding.subject)),
         row: finding.row,

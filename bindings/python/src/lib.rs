@@ -11,6 +11,7 @@ mod drawing;
 mod error;
 mod formulas;
 mod joint;
+mod rating;
 mod shop;
 mod size;
 mod tables;
@@ -33,6 +34,8 @@ mod _native {
     use crate::formulas::{formula_signatures, formula_table, formula_value};
     #[pymodule_export]
     use crate::joint::{Form, Joint, Materials};
+    #[pymodule_export]
+    use crate::rating::{rate, working_of_rating};
     #[pymodule_export]
     use crate::shop::{Sheet, allowance, heads, length_rules, shop_sheet};
     #[pymodule_export]

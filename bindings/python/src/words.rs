@@ -6,6 +6,7 @@ use seamwright::check::{Required, Verdict};
 use seamwright::drawing::Extent;
 use seamwright::joint::{Arrangement, JointKind};
 use seamwright::modes::{Class, Fate};
+use seamwright::rating::{Basis, HoleMaking, Riveting};
 use seamwright::rules::{Balance, Label, Metal, Rounding};
 use seamwright::shop::{Face, Fitted, HEAD_FORMS, LENGTH_RULES, Measured, SHOP_NOTES, Side};
 use seamwright::sizing::Decided;
@@ -50,6 +51,9 @@ words! {
     rounding Rounding { Down "down", Nearest "nearest", Up "up" }
     label Label { Read "READ", Memory "MEM", Practice "PRACTICE", Own "OWN" }
     metal Metal { Steel "steel", Iron "iron" }
+    basis Basis { Measured "measured", Given "given", Tabulated "tabulated", Assumed "assumed" }
+    riveting Riveting { Hand "hand", Machine "machine" }
+    holes_made HoleMaking { Drilled "drilled", Reamed "reamed", Punched "punched" }
     extent Extent { Seam "seam", Tie "tie" }
     face Face { Inside "inside", Outside "outside" }
     measured Measured { Circle "circle", InsidePlate "inside plate", InsideOther "inside other plate" }

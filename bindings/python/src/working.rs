@@ -15,7 +15,8 @@ use crate::words;
 /// The reader's wishes, as words.
 pub type Wishes = (String, String, String, i8);
 
-fn style(py: Python<'_>, (dialect, units, mark, extra_digits): &Wishes) -> PyResult<Style> {
+/// The reader's style.
+pub fn style(py: Python<'_>, (dialect, units, mark, extra_digits): &Wishes) -> PyResult<Style> {
     let wanted = DIALECTS.iter().copied().find(|d| words::spaced(&format!("{d:?}")) == *dialect);
     Ok(Style {
         units: words::units::read(units).ok_or_else(|| wrong_choice(py, "units", units))?,
@@ -26,7 +27,7 @@ fn style(py: Python<'_>, (dialect, units, mark, extra_digits): &Wishes) -> PyRes
 }
 
 /// A whole text, or the exception.
-fn written<T>(
+pub fn written<T>(
     py: Python<'_>,
     book: &Book,
     write: impl FnOnce(&mut dyn fmt::Write) -> Result<T, WorkingError>,

@@ -21,6 +21,7 @@ from ._drawing import Drawing, drawing
 from ._enums import (
     Arrangement,
     Balance,
+    Basis,
     Decided,
     DecimalMark,
     Dialect,
@@ -31,6 +32,7 @@ from ._enums import (
     Fitted,
     HeadForm,
     HoleBasis,
+    HoleMaking,
     JointKind,
     Label,
     LengthRule,
@@ -39,6 +41,7 @@ from ._enums import (
     Metal,
     ModeClass,
     Required,
+    Riveting,
     Rounding,
     ShopNote,
     Side,
@@ -52,6 +55,7 @@ from ._materials import Materials, PlateStress
 from ._native import caution as _caution
 from ._native import version as _version
 from ._quantities import Area, Density, Force, Length, Mass, Pressure, Quantity, Stress
+from ._rating import Assumption, Rating, rate
 from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
 from ._shop import HEADS, LENGTH_RULES, HeadInfo, LengthRuleInfo, ShopSheet, allowance, shop_sheet
 from ._shop_records import (
@@ -209,6 +213,12 @@ __all__ = [
     "psi",
     "shop_sheet",
     "size",
+    "Assumption",
+    "Rating",
+    "rate",
+    "Basis",
+    "HoleMaking",
+    "Riveting",
 ]
 
 CAUTION: str = _caution()

@@ -90,6 +90,30 @@ class Label(Enum):
     OWN = "OWN"
 
 
+class Basis(Enum):
+    """How a figure of a rating is known."""
+
+    MEASURED = "measured"
+    GIVEN = "given"
+    TABULATED = "tabulated"
+    ASSUMED = "assumed"
+
+
+class Riveting(Enum):
+    """How rivets were closed."""
+
+    HAND = "hand"
+    MACHINE = "machine"
+
+
+class HoleMaking(Enum):
+    """How holes were made."""
+
+    DRILLED = "drilled"
+    REAMED = "reamed"
+    PUNCHED = "punched"
+
+
 class Metal(Enum):
     """What a plate or a rivet of unknown make is made of."""
 

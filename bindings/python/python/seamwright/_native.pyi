@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Sheet", "allowance", "bounds", "built_in_books", "caution", "check", "check_bound", "dxf", "dxf_seam", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "heads", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "refuse", "shop_sheet", "size", "svg", "toml_inline", "toml_read", "toml_value", "units", "version", "words", "working_of_check", "working_of_size", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Sheet", "allowance", "bounds", "built_in_books", "caution", "check", "check_bound", "dxf", "dxf_seam", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "heads", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "rate", "refuse", "shop_sheet", "size", "svg", "toml_inline", "toml_read", "toml_value", "units", "version", "words", "working_of_check", "working_of_rating", "working_of_size", "write_inch_fraction"]
 
 @final
 class Book:
@@ -229,6 +229,11 @@ def prescribed_gaps(joint: Joint, materials: Materials, book: Book) -> list[tupl
     The row distances that the book prescribes, mm, with their entries.
     """
 
+def rate(form: Form, given: Incomplete, book: Book) -> Incomplete:
+    """
+    Rates a joint as found.
+    """
+
 def refuse(kind: SupportsIndex, key: str, about: str) -> None:
     """
     Raises the error of a kind about a field, with a text before it.
@@ -282,6 +287,11 @@ def words() -> list[tuple[str, list[tuple[str, str]]]]:
 def working_of_check(joint: Joint, materials: Materials, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
     """
     The working of a check.
+    """
+
+def working_of_rating(form: Form, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    """
+    The working of a rating.
     """
 
 def working_of_size(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
