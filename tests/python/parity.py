@@ -178,7 +178,7 @@ NOT_YET = {
     "group": "groups of rivets",
     "rating": "rate() is there; shells by themselves, girths and the table of a boiler are not",
     "reconcile": "conventions behind stated figures",
-    "search": "search over forms, comparison of books",
+    "search": "search() and front() are there; a pressure to be carried is not",
     "sensitivity": "sensitivities and tolerances",
     "vessel": "vessels",
     "comparison": "books and forms side by side",

@@ -12,6 +12,7 @@ mod error;
 mod formulas;
 mod joint;
 mod rating;
+mod search;
 mod shop;
 mod size;
 mod tables;
@@ -36,6 +37,8 @@ mod _native {
     use crate::joint::{Form, Joint, Materials};
     #[pymodule_export]
     use crate::rating::{rate, working_of_rating};
+    #[pymodule_export]
+    use crate::search::{front, search};
     #[pymodule_export]
     use crate::shop::{Sheet, allowance, heads, length_rules, shop_sheet};
     #[pymodule_export]

@@ -43,11 +43,13 @@ pub struct OrderIn {
     density: Option<f64>,
 }
 
-fn head(py: Python<'_>, word: &str) -> PyResult<HeadForm> {
+/// The form of head of a word.
+pub fn head(py: Python<'_>, word: &str) -> PyResult<HeadForm> {
     HEAD_FORMS.iter().copied().find(|h| h.key() == word).ok_or_else(|| wrong_choice(py, "head", word))
 }
 
-fn length_rule(py: Python<'_>, word: &str) -> PyResult<LengthRule> {
+/// The length rule of a word.
+pub fn length_rule(py: Python<'_>, word: &str) -> PyResult<LengthRule> {
     LENGTH_RULES.iter().copied().find(|r| r.key() == word).ok_or_else(|| wrong_choice(py, "length_rule", word))
 }
 

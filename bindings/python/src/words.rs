@@ -8,6 +8,7 @@ use seamwright::joint::{Arrangement, JointKind};
 use seamwright::modes::{Class, Fate};
 use seamwright::rating::{Basis, HoleMaking, Riveting};
 use seamwright::rules::{Balance, Label, Metal, Rounding};
+use seamwright::search::Objective;
 use seamwright::shop::{Face, Fitted, HEAD_FORMS, LENGTH_RULES, Measured, SHOP_NOTES, Side};
 use seamwright::sizing::Decided;
 use seamwright::text::DecimalMark;
@@ -54,6 +55,7 @@ words! {
     basis Basis { Measured "measured", Given "given", Tabulated "tabulated", Assumed "assumed" }
     riveting Riveting { Hand "hand", Machine "machine" }
     holes_made HoleMaking { Drilled "drilled", Reamed "reamed", Punched "punched" }
+    objective Objective { Efficiency "efficiency", Mass "mass", Rivets "rivets", Thickness "thickness" }
     extent Extent { Seam "seam", Tie "tie" }
     face Face { Inside "inside", Outside "outside" }
     measured Measured { Circle "circle", InsidePlate "inside plate", InsideOther "inside other plate" }

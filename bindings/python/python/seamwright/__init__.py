@@ -40,6 +40,7 @@ from ._enums import (
     Measured,
     Metal,
     ModeClass,
+    Objective,
     Required,
     Riveting,
     Rounding,
@@ -57,6 +58,7 @@ from ._native import version as _version
 from ._quantities import Area, Density, Force, Length, Mass, Pressure, Quantity, Stress
 from ._rating import Assumption, Rating, rate
 from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
+from ._search import Candidate, Search, Tally, front, search
 from ._shop import HEADS, LENGTH_RULES, HeadInfo, LengthRuleInfo, ShopSheet, allowance, shop_sheet
 from ._shop_records import (
     Along,
@@ -101,6 +103,12 @@ from ._units import (
 from ._working import Working
 
 __all__ = [
+    "Candidate",
+    "Objective",
+    "Search",
+    "Tally",
+    "front",
+    "search",
     "BOUNDS",
     "CAUTION",
     "ENTRIES",

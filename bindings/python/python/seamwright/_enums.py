@@ -114,6 +114,15 @@ class HoleMaking(Enum):
     PUNCHED = "punched"
 
 
+class Objective(Enum):
+    """What makes a joint the better one: see ``search``."""
+
+    EFFICIENCY = "efficiency"
+    MASS = "mass"
+    RIVETS = "rivets"
+    THICKNESS = "thickness"
+
+
 class Metal(Enum):
     """What a plate or a rivet of unknown make is made of."""
 

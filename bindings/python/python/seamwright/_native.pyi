@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Sheet", "allowance", "bounds", "built_in_books", "caution", "check", "check_bound", "dxf", "dxf_seam", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "heads", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "rate", "refuse", "shop_sheet", "size", "svg", "toml_inline", "toml_read", "toml_value", "units", "version", "words", "working_of_check", "working_of_rating", "working_of_size", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Sheet", "allowance", "bounds", "built_in_books", "caution", "check", "check_bound", "dxf", "dxf_seam", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "heads", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "rate", "refuse", "search", "shop_sheet", "size", "svg", "toml_inline", "toml_read", "toml_value", "units", "version", "words", "working_of_check", "working_of_rating", "working_of_size", "write_inch_fraction"]
 
 @final
 class Book:
@@ -194,6 +194,11 @@ def formula_value(name: str, arguments: SupportsGetItem[int, SupportsFloat | Sup
     The value of a formula for arguments in the order of its signature.
     """
 
+def front(materials: Materials, given: Incomplete, book: Book) -> list[Incomplete]:
+    """
+    The front of efficiency against mass.
+    """
+
 def heads() -> list[tuple[str, str, float, float, bool, str, str]]:
     """
     Key, name, width and height in diameters, whether sunk, label and source of every form of head.
@@ -237,6 +242,11 @@ def rate(form: Form, given: Incomplete, book: Book) -> Incomplete:
 def refuse(kind: SupportsIndex, key: str, about: str) -> None:
     """
     Raises the error of a kind about a field, with a text before it.
+    """
+
+def search(materials: Materials, given: Incomplete, book: Book) -> Incomplete:
+    """
+    Searches the grid. Other Python threads run meanwhile.
     """
 
 def shop_sheet(joint: Joint, materials: Materials, book: Book, asked: Incomplete) -> Sheet:

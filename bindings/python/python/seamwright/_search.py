@@ -1,0 +1,246 @@
+"""The certified search: the best joint of a whole grid."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from . import _native
+from ._check import Analysis, check, materials_argument
+from ._convert import LengthLike, all_lengths, choice, count, instance, length_unit, number, optional_length
+from ._enums import HeadForm, LengthRule, Objective
+from ._errors import ErrorKind, SeamwrightError
+from ._joint import Form, Joint, mm_or_none
+from ._materials import Materials
+from ._quantities import Length
+from ._records import Record
+from ._rules import RuleBook, book_argument
+
+
+@dataclass(frozen=True, kw_only=True)
+class Candidate(Record):
+    """A joint of the grid. ``mass_per_metre`` is in kg/m, None where nothing was said of heads and rivet lengths.
+
+    ``behind`` says why it is not the best; ``a_step_less`` and ``a_step_more`` say what lies one step of the pitch
+    beside it. They are None in a front.
+    """
+
+    form: Form
+    plate: Length[float]
+    hole: Length[float]
+    rivet: Length[float]
+    pitch: Length[float]
+    efficiency: float
+    rivets_per_metre: float
+    mass_per_metre: float | None
+    behind: str | None
+    a_step_less: str | None
+    a_step_more: str | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Tally(Record):
+    """The certificate: ``grid`` = ``fitting`` + ``by_bound`` + all ``excluded``."""
+
+    grid: int
+    examined: int
+    fitting: int
+    by_bound: int
+    excluded: tuple[tuple[str, int], ...]
+
+
+@dataclass(frozen=True, kw_only=True, repr=False)
+class Search(Record):
+    """How a search ended. ``best`` has the best few, one of each form; it is empty where nothing fits."""
+
+    materials: Materials
+    book: RuleBook
+    joint: Joint | None
+    best: tuple[Candidate, ...]
+    tally: Tally
+
+    def __repr__(self) -> str:
+        if not self.best:
+            return f"<Search: nothing of {self.tally.grid} candidates fits; book {self.book.id!r}>"
+        won = self.best[0]
+        return (
+            f"<Search: {won.form.name}, {100 * won.efficiency:.2f} %, the best of {self.tally.grid} candidates; "
+            f"book {self.book.id!r}>"
+        )
+
+    @property
+    def analysis(self) -> Analysis:
+        """The check of the best joint.
+
+        Raises:
+            SeamwrightError: nothing fits (``MISSING``).
+        """
+        if self.joint is None:
+            raise SeamwrightError("nothing fits, so there is no joint to check", kind=ErrorKind.MISSING, field="joint")
+        return check(joint=self.joint, materials=self.materials, book=self.book)
+
+    def _repr_html_(self) -> str:
+        from html import escape
+
+        head = ["form", "plate", "hole", "pitch", "efficiency", "rivets/m", "kg/m", "behind"]
+        rows = [
+            [
+                c.form.name,
+                str(c.plate),
+                str(c.hole),
+                str(c.pitch),
+                f"{c.efficiency:.2%}",
+                f"{c.rivets_per_metre:.1f}",
+                "" if c.mass_per_metre is None else f"{c.mass_per_metre:.2f}",
+                c.behind or "the best",
+            ]
+            for c in self.best
+        ]
+        table = "".join("<tr>" + "".join(f"<td>{escape(x)}</td>" for x in row) + "</tr>" for row in rows)
+        heads = "".join(f'<th scope="col">{escape(x)}</th>' for x in head)
+        t = self.tally
+        said = f"{t.grid} candidates, {t.examined} examined, {t.by_bound} excluded by bound, {t.fitting} fit."
+        caution = escape(_native.caution())
+        return f"<table><thead><tr>{heads}</tr></thead><tbody>{table}</tbody></table><p>{said}</p><p>{caution}</p>"
+
+
+def _given(materials: Materials, x: dict[str, Any]) -> dict[str, Any]:
+    heads, rule = x.pop("head"), x.pop("length_rule")
+    if (heads is None) != (rule is None):
+        raise SeamwrightError("head and length_rule go together; give both, or neither", field="head")
+    least = x["efficiency_least"]
+    forms = x["forms"]
+    return {
+        "objective": choice(Objective, "objective", x["objective"]).value,
+        "plates": all_lengths("plates", x["plates"]),
+        "forms": None
+        if forms is None
+        else [instance(Form, "forms", form, "[Form.lap(2)]")._native() for form in list(forms)],
+        "holes": None if x["holes"] is None else all_lengths("holes", x["holes"]),
+        "rows_most": None if x["rows_most"] is None else count("rows", x["rows_most"]),
+        "rivet_least": optional_length("rivet_least", x["rivet_least"]),
+        "rivet_most": optional_length("rivet_most", x["rivet_most"]),
+        "pitch_most": optional_length("pitch_most", x["pitch_most"]),
+        "efficiency_least": None if least is None else number("efficiency_least", least),
+        "weighed": None
+        if heads is None
+        else (choice(HeadForm, "head", heads).value, choice(LengthRule, "length_rule", rule).value),
+        "any_finding": bool(x["any_finding"]),
+    }
+
+
+def _candidate(x: dict[str, Any], unit: str) -> Candidate:
+    sized = {key: mm_or_none(x[key], unit) for key in ("plate", "hole", "rivet", "pitch")}
+    return Candidate(**{**x, **sized, "form": Form._of(x["form"])})
+
+
+def search(
+    *,
+    plates: LengthLike | Sequence[LengthLike],
+    materials: Materials,
+    book: RuleBook | str,
+    objective: Objective | str = Objective.EFFICIENCY,
+    forms: Sequence[Form] | None = None,
+    holes: Sequence[LengthLike] | None = None,
+    rows_most: int | None = None,
+    rivet_least: LengthLike | None = None,
+    rivet_most: LengthLike | None = None,
+    pitch_most: LengthLike | None = None,
+    efficiency_least: float | None = None,
+    head: HeadForm | str | None = None,
+    length_rule: LengthRule | str | None = None,
+    any_finding: bool = False,
+) -> Search:
+    """Finds the best joint of all forms, plates, sizes and pitches of the grid; the answer is proved to be the best.
+
+    Args:
+        plates: the plate, or those to choose from.
+        materials: stresses, all permissible or all ultimate.
+        book: a rule book, or the short name of a built-in one; its series and its pitch step make the grid.
+        objective: efficiency, mass, rivets or thickness.
+        forms: forms to choose from; without them, all common ones.
+        holes: holes to choose from; without them, the book's series.
+        rows_most: most rows on one side.
+        rivet_least, rivet_most: smallest and largest cold rivet.
+        pitch_most: greatest pitch of the outer row.
+        efficiency_least: least efficiency credited, 0 to 1.
+        head, length_rule: heads and rivet lengths by which a metre of seam is weighed (steel, cut to length).
+        any_finding: joints of open findings as well.
+
+    Raises:
+        SeamwrightError: no plate, or the objective is mass and nothing is said of heads (``MISSING``); a figure outside
+            its range.
+
+    Example:
+        >>> steel = Materials(tension=MPa(80), rivet_shear=MPa(60), bearing=MPa(120))
+        >>> found = search(plates=mm(12), materials=steel, book="metric", forms=[Form.lap(1), Form.lap(2)])
+        >>> found.best[0].form.name, found.tally.grid >= found.tally.examined
+        ('double-riveted lap joint, zig-zag', True)
+    """
+    stresses, rules = materials_argument(materials), book_argument(book)
+    limits = {key: value for key, value in locals().items() if key in _LIMITS}
+    x = _native.search(stresses._native(), _given(stresses, limits), rules._core)
+    unit = _unit(plates)
+    tally = x["tally"]
+    return Search(
+        materials=stresses,
+        book=rules,
+        joint=None if x["joint"] is None else Joint._of(x["joint"], unit),
+        best=tuple(_candidate(c, unit) for c in x["best"]),
+        tally=Tally(**{**tally, "excluded": tuple(tally["excluded"])}),
+    )
+
+
+def front(
+    *,
+    plates: LengthLike | Sequence[LengthLike],
+    materials: Materials,
+    book: RuleBook | str,
+    head: HeadForm | str,
+    length_rule: LengthRule | str,
+    forms: Sequence[Form] | None = None,
+    holes: Sequence[LengthLike] | None = None,
+    rows_most: int | None = None,
+    rivet_least: LengthLike | None = None,
+    rivet_most: LengthLike | None = None,
+    pitch_most: LengthLike | None = None,
+    efficiency_least: float | None = None,
+    any_finding: bool = False,
+) -> tuple[Candidate, ...]:
+    """The joints of which no other has more efficiency without more mass, the lightest first.
+
+    Args:
+        plates: the plate, or those to choose from.
+        materials: stresses, all permissible or all ultimate.
+        book: a rule book, or the short name of a built-in one.
+        head, length_rule: heads and rivet lengths by which a metre of seam is weighed (steel, cut to length).
+        forms, holes, rows_most, rivet_least, rivet_most, pitch_most, efficiency_least, any_finding: as in ``search``.
+
+    Raises:
+        SeamwrightError: as ``search``.
+
+    Example:
+        >>> steel = Materials(tension=MPa(80), rivet_shear=MPa(60), bearing=MPa(120))
+        >>> laps = front(plates=mm(12), materials=steel, book="metric", forms=[Form.lap(1), Form.lap(2)],
+        ...     head="button", length_rule="boiler-button")
+        >>> all(a.efficiency < b.efficiency for a, b in zip(laps, laps[1:]))
+        True
+    """
+    stresses, rules = materials_argument(materials), book_argument(book)
+    objective = Objective.MASS
+    limits = {key: value for key, value in locals().items() if key in _LIMITS}
+    found = _native.front(stresses._native(), _given(stresses, limits), rules._core)
+    unit = _unit(plates)
+    return tuple(_candidate(c, unit) for c in found)
+
+
+_LIMITS = frozenset({
+    "objective", "plates", "forms", "holes", "rows_most", "rivet_least", "rivet_most", "pitch_most",
+    "efficiency_least", "head", "length_rule", "any_finding",
+})  # fmt: skip
+
+
+def _unit(plates: Any) -> str:
+    first = plates[0] if isinstance(plates, (list, tuple)) and plates else plates
+    return length_unit(first)

@@ -1,0 +1,76 @@
+"""The search through Python: against every joint of a small grid, one by one."""
+
+from itertools import pairwise
+
+import pytest
+import seamwright as sw
+
+FORMS = [sw.Form.lap(1), sw.Form.lap(2), sw.Form.double_strap(1)]
+
+
+@pytest.fixture
+def steel():
+    return sw.Materials(tension=sw.MPa(80), rivet_shear=sw.MPa(60), bearing=sw.MPa(120))
+
+
+def every_joint(steel):
+    """The efficiencies of all joints that meet the book, sized one by one."""
+    book = sw.book("metric")
+    for form in FORMS:
+        for size in book.series:
+            for pitch in range(26, 130):
+                try:
+                    made = sw.size(
+                        form=form, plate=sw.mm(12), materials=steel, book=book, hole=size.hole, rivet=size.rivet,
+                        pitch=sw.mm(pitch),
+                    )  # fmt: skip
+                except sw.SeamwrightError:
+                    continue
+                if not made.analysis.open_findings:
+                    yield made.analysis.credited, form.name, pitch
+
+
+def test_it_is_the_best_of_all(steel):
+    found = sw.search(plates=sw.mm(12), materials=steel, book="metric", forms=FORMS)
+    credited, name, _ = max(every_joint(steel))
+    assert found.best[0].efficiency == pytest.approx(credited, abs=1e-9)
+    assert found.best[0].form.name == name
+    assert found.analysis.credited == found.best[0].efficiency
+    t = found.tally
+    assert t.grid == t.fitting + t.by_bound + sum(n for _, n in t.excluded)
+    assert [c.behind is None for c in found.best] == [True] + [False] * (len(found.best) - 1)
+    assert "the best" in found._repr_html_()
+
+
+def test_nothing_fits_and_says_why(steel):
+    found = sw.search(plates=sw.mm(12), materials=steel, book="metric", forms=FORMS, efficiency_least=0.99)
+    assert found.best == ()
+    assert found.joint is None
+    assert "efficiency" in max(found.tally.excluded, key=lambda x: x[1])[0]
+    with pytest.raises(sw.SeamwrightError):
+        found.analysis
+
+
+def test_the_front_rises(steel):
+    joints = sw.front(
+        plates=[sw.mm(12)], materials=steel, book="metric", forms=FORMS, head="button", length_rule="boiler-button"
+    )
+    assert len(joints) > 3
+    for a, b in pairwise(joints):
+        assert a.mass_per_metre < b.mass_per_metre
+        assert a.efficiency < b.efficiency
+
+
+def test_wrong_limits_are_refused(steel):
+    for wrong in (
+        {"plates": 12},
+        {"plates": []},
+        {"objective": "beauty"},
+        {"objective": "mass"},
+        {"forms": ["lap"]},
+        {"rows_most": 99},
+        {"efficiency_least": 2.0},
+        {"head": "button"},
+    ):
+        with pytest.raises(sw.SeamwrightError):
+            sw.search(**{"plates": sw.mm(12), "materials": steel, "book": "metric", **wrong})
