@@ -28,7 +28,7 @@ pub enum Pi {
 /// The line of the table of greatest pitches that was read instead of the right one.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 #[repr(u8)]
-pub enum Neighbour {
+pub enum WrongLine {
     /// The line with one rivet less.
     Less,
     /// The line with one rivet more.
@@ -75,7 +75,7 @@ pub enum Edit {
     /// One diameter for tearing, shear and bearing: 0 the hole, 1 the rivet.
     OneDiameter(f64),
     /// The greatest pitch read from another line or column.
-    Cap(Neighbour),
+    Cap(WrongLine),
     /// No greatest pitch.
     NoCap,
     /// No least pitch.
@@ -133,6 +133,11 @@ const fn rule(entry: Entry, value: f64, words: &'static str) -> Convention {
     habit(Edit::Rule(entry, value), words)
 }
 
+/// Where the habits stand: double shear of 1.875 Reg. 177, of 2 and 1.75 Khurmi 9.3 and 9.11; 6 sqrt t throughout
+/// Khurmi, 1.2 and 1.3 sqrt t in inches Lineham p. 407 (read); 6.05 and 6.3 from memory; sqrt(50 t) - 2 Roloff/Matek,
+/// second-hand; 41.28 mm Khurmi, 40 mm Singh (read); 1/16 in of allowance AISC practice, 1/8 in Waddell p. 165 (read).
+/// The others are common practice.
+///
 /// 1.2 and 1.3 of the inch rule `d = 1.2 sqrt t` in roots of millimetres: times the root of 25.4; and
 /// the root of 50.
 const ROOT_1_2_INCH: f64 = 6.047_809_520_809_992;
@@ -182,11 +187,11 @@ pub const CATALOGUE: &[Convention] = &[
     rule(Entry::PITCH_BALANCE, 2.0, "the pitch balanced over all modes"),
     habit(Edit::NoCap, "the greatest pitch not applied"),
     habit(Edit::NoFloor, "the least pitch not applied"),
-    slip(Edit::Cap(Neighbour::Less), "the greatest pitch of one rivet less"),
-    slip(Edit::Cap(Neighbour::More), "the greatest pitch of one rivet more"),
-    slip(Edit::Cap(Neighbour::Lap), "the greatest pitch of a lap"),
-    slip(Edit::Cap(Neighbour::Single), "the greatest pitch of a single strap"),
-    slip(Edit::Cap(Neighbour::Double), "the greatest pitch of double straps"),
+    slip(Edit::Cap(WrongLine::Less), "the greatest pitch of one rivet less"),
+    slip(Edit::Cap(WrongLine::More), "the greatest pitch of one rivet more"),
+    slip(Edit::Cap(WrongLine::Lap), "the greatest pitch of a lap"),
+    slip(Edit::Cap(WrongLine::Single), "the greatest pitch of a single strap"),
+    slip(Edit::Cap(WrongLine::Double), "the greatest pitch of double straps"),
     rule(Entry::PITCH_MAX_ADD, 40.0, "40 mm added in the greatest pitch"),
     rule(Entry::PITCH_MAX_ADD, 41.275, "1 5/8 in added in the greatest pitch"),
     rule(Entry::PITCH_MAX_ADD, 41.28, "41.28 mm added in the greatest pitch"),

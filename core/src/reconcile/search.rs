@@ -162,6 +162,9 @@ fn open_chance(figures: &[Figure], base: &Explanation) -> f64 {
     figures.iter().zip(bits).filter(|(_, out)| *out).fold(1.0, |chance, (figure, _)| chance * figure.chance())
 }
 
+/// Every edit has a number: otherwise the search would not be complete.
+const _: () = assert!(CATALOGUE.len() <= u8::MAX as usize);
+
 struct Search<'a> {
     figures: &'a [Figure],
     base: Explanation,
@@ -188,16 +191,17 @@ impl Search<'_> {
 
     /// Pairs in the order of the sum of their places in the catalogue.
     fn pairs(&mut self, plain: &Edited, of_figures: bool) {
-        let last = u8::try_from(CATALOGUE.len().wrapping_sub(1)).unwrap_or(u8::MAX);
+        // In u16, so that no sum of two places overflows; an edit is numbered by a u8, see the assertion above.
+        let last = u16::try_from(CATALOGUE.len()).unwrap_or(u16::MAX).wrapping_sub(1);
         for sum in 1..last.saturating_mul(2) {
             for second in (sum / 2)..=sum.min(last) {
                 let first = sum.wrapping_sub(second);
                 if first >= second {
                     continue;
                 }
-                let rows = CATALOGUE.get(usize::from(first)).zip(CATALOGUE.get(usize::from(second)));
-                let Some((a, b)) = rows else { continue };
-                // Neither may undo the other: both orders come to the same, or the pair is no pair.
+                let row = |at: u16| CATALOGUE.get(usize::from(at)).zip(u8::try_from(at).ok());
+                let Some(((a, first), (b, second))) = row(first).zip(row(second)) else { continue };
+                // Each must mean something for the case by itself, and the second something after the first.
                 if let Some(edited) = plain.with(a.edit).and_then(|once| once.with(b.edit))
                     && plain.with(b.edit).is_some()
                     && edited.of_figures() == of_figures

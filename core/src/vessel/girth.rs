@@ -302,7 +302,7 @@ pub(super) fn design<C: Ctx>(
     };
     let mut refused = Error::new(ErrorKind::NoAdmissiblePitch, Field::RingDiameter).value(brief.shell.inside().to_mm());
     let first = u8::try_from(asked.form.row_count()).unwrap_or(1);
-    for rows in first..=math_larger(first, MOST_ROWS) {
+    for rows in first..=first.max(MOST_ROWS) {
         let form = if rows == first { asked.form } else { with_rows(&asked.form, rows)? };
         for joint in candidates(brief, &form, rules, along.joint) {
             let joint = match joint {
@@ -331,10 +331,6 @@ pub(super) fn design<C: Ctx>(
         }
     }
     Err(refused)
-}
-
-const fn math_larger(a: u8, b: u8) -> u8 {
-    if a > b { a } else { b }
 }
 
 /// The joints of a form that close round the shell: both whole numbers of pitches next to the balanced pitch, the one
