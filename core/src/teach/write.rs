@@ -98,6 +98,7 @@ pub fn write_marks(
     doc.end_table()?;
     let (credited, asked) = marks.credit();
     doc.paragraph(&|w| write!(w, "{credited} of {asked} answers credited."))?;
+    doc.paragraph(&|w| w.write_str(CAUTION))?;
     doc.end()?;
     Ok(())
 }
