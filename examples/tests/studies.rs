@@ -137,7 +137,7 @@ fn the_best_joint_comes_with_its_certificate() {
     let laps = said(&format!("search {steel} --form lap --only-form --objective rivets"));
     assert!(laps.contains("lap joint") && !laps.contains("butt joint"), "{laps}");
     let nothing = said(&format!("search {steel} --efficiency-least '99 %'"));
-    assert!(nothing.contains("Nothing fits. Most candidates are excluded by the efficiency asked for"), "{nothing}");
+    assert!(nothing.contains("Nothing fits. Most candidates are excluded by the efficiency required"), "{nothing}");
 }
 
 /// Metric practice takes 2 for double shear, Reg. 177 1.875.

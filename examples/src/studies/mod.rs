@@ -16,7 +16,7 @@ use seamwright::sizing::Brief;
 use crate::failure::Failure;
 use crate::flags::{Action, Flags};
 use crate::stated;
-use crate::task::{Answer, Task};
+use crate::task::{Answer, Book, Task};
 
 /// The task that flags describe: a check where pitch and hole are given, a sizing otherwise.
 fn task_of(flags: &Flags) -> Result<Task, Failure> {
@@ -36,10 +36,22 @@ fn brief_of(task: &Task) -> Option<Brief> {
     (task.action == Action::Size).then(|| task.brief())
 }
 
-/// The title of a study, with its book and its joint.
+/// The title of a study, with its book, its joint and the basis of every input.
 fn title(what: &str, task: &Task) -> String {
+    let mut out = heading(what, &task.book);
+    out.push_str(&format!("{}.\n\n", task.form));
+    for input in &task.inputs {
+        out.push_str(&format!("  {:<24}{:>14}  {}\n", input.name, input.value, input.basis));
+    }
+    out.push_str(&format!("  Stresses: {}.\n\n", task.footing));
+    out
+}
+
+/// The head of a study, with its book.
+fn heading(what: &str, book: &Book) -> String {
     let rule = "=".repeat(80);
-    format!("{rule}\n{what}\n{rule}\nRule book: {} (id {}).\n{}.\n\n", task.book.title(), task.book.id(), task.form)
+    let changed = if book.changed.is_empty() { "" } else { ", changed by the user" };
+    format!("{rule}\n{what}\n{rule}\nRule book: {} (id {}{changed}).\n", book.title(), book.id())
 }
 
 /// Lines of prose broken at 80 columns; rows of tables stay whole.

@@ -1,11 +1,11 @@
 //! `seamwright problems`: a sheet of problems for a class, with or without the answers, or one solution in full.
 
-use seamwright::error::{Error, ErrorKind};
+use seamwright::error::Error;
 use seamwright::teach::{Audience, Effect, Family, Problem, Setting, Task, problem, write_problems, write_solution};
-use seamwright::working::{Dialect, Style, Units, WorkingError};
 
+use super::shell::{style, unwritten};
 use crate::failure::Failure;
-use crate::flags::{DialectFlag, EffectFlag, Flags, ProblemFlags, UnitsFlag};
+use crate::flags::{EffectFlag, Flags, ProblemFlags};
 use crate::stated::form;
 use crate::task::Book;
 
@@ -37,14 +37,7 @@ pub fn run(flags: &Flags, said: &ProblemFlags) -> Result<String, Failure> {
         .map(|n| problem(first.wrapping_add(n), &family, &book.rules))
         .collect::<Result<Vec<Problem>, Error>>()
         .map_err(refused)?;
-    let dialect = match said.dialect {
-        DialectFlag::Plain => Dialect::Plain,
-        DialectFlag::Markdown => Dialect::Markdown,
-        DialectFlag::Latex => Dialect::Latex,
-        DialectFlag::Html => Dialect::Html,
-    };
-    let metric = flags.units == UnitsFlag::Mm;
-    let style = Style { units: if metric { Units::Metric } else { Units::Inch }, dialect, ..Style::default() };
+    let style = style(flags, said.dialect);
     let mut out = String::new();
     let written = match (said.solution, drawn.first()) {
         (true, Some(first)) => write_solution(&mut out, style, first, &book.whole()),
@@ -53,10 +46,6 @@ pub fn run(flags: &Flags, said: &ProblemFlags) -> Result<String, Failure> {
             write_problems(&mut out, style, &drawn, audience, &book.whole())
         }
     };
-    written.map_err(|e| match e {
-        WorkingError::Routine(e) => Failure::refused(&e, &book, units),
-        // A string takes everything; a line that outgrows its pad is the library's own limit.
-        _ => Failure::refused(&Error::new(ErrorKind::NoSpace, seamwright::bounds::Field::Text), &book, units),
-    })?;
+    written.map_err(|e| unwritten(e, &book, flags))?;
     Ok(out)
 }

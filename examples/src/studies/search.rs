@@ -2,17 +2,16 @@
 
 use seamwright::bounds::Field;
 use seamwright::joint::{Form, JointKind};
-use seamwright::quantities::Length;
+use seamwright::materials::Materials;
+use seamwright::quantities::{Length, Stress};
 use seamwright::rating::Service;
 use seamwright::rules::Rounding;
-use seamwright::search::{
-    Candidate, Constraint, Measure, Neighbour, Objective, Outcome, SearchBrief, Tally, all_forms, front, search,
-};
+use seamwright::search::{Beside, Candidate, Objective, Outcome, SearchBrief, Tally, all_forms, front, search};
 use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock};
 
 use super::flags::{ObjectiveFlag, SearchFlags, ShellFlags};
-use super::folded;
 use super::shell::shell;
+use super::{folded, heading};
 use crate::failure::Failure;
 use crate::flags::{Flags, FormFlag};
 use crate::stated::{permissible, ultimate};
@@ -69,14 +68,13 @@ pub fn run(flags: &Flags, shell_flags: &ShellFlags, said: &SearchFlags) -> Resul
         brief = brief.any_finding();
     }
     let outcome = search(&brief, &book.rules).map_err(refused)?;
-    let rule = "=".repeat(80);
-    let mut out =
-        format!("{rule}\nTHE BEST JOINT OF THE GRID\n{rule}\nRule book: {} (id {}).\n", book.title(), book.id());
+    let mut out = heading("THE BEST JOINT OF THE GRID", &book);
+    out.push_str(&basis(units, &plates, &materials));
     match &outcome {
         Outcome::Found(found) => {
             for (place, ranked) in (1..).zip(&found.best) {
                 out.push_str(&line(units, place, &ranked.candidate));
-                let behind = ranked.behind.map_or("the best".to_string(), |m| format!("behind in {}", measure(m)));
+                let behind = ranked.behind.map_or("the best".to_string(), |m| format!("behind: {}", m.what()));
                 let [less, more] = ranked.neighbours.map(neighbour);
                 out.push_str(&format!("   {behind}; a step less of the pitch {less}, a step more {more}\n"));
             }
@@ -84,12 +82,15 @@ pub fn run(flags: &Flags, shell_flags: &ShellFlags, said: &SearchFlags) -> Resul
             let mut slots = vec![None; FRONT];
             match front(&brief, &book.rules, &mut slots) {
                 Ok((count, _)) => {
-                    for (place, candidate) in (1..).zip(slots.iter().take(count).flatten().take(LINES)) {
-                        out.push_str(&line(units, place, candidate));
+                    // A long front is shown in even steps, from the lightest to the strongest.
+                    let lines = count.min(LINES);
+                    let at = |line: usize| if lines > 1 { line * (count - 1) / (lines - 1) } else { 0 };
+                    for place in (0..lines).map(at) {
+                        if let Some(Some(candidate)) = slots.get(place) {
+                            out.push_str(&line(units, place + 1, candidate));
+                        }
                     }
-                    if count > LINES {
-                        out.push_str(&format!("   and {} more\n", count - LINES));
-                    }
+                    out.push_str(&format!("\n   {lines} of the {count} joints of the front.\n"));
                 }
                 Err(e) => out.push_str(&format!("   not worked out: {e}\n")),
             }
@@ -97,7 +98,7 @@ pub fn run(flags: &Flags, shell_flags: &ShellFlags, said: &SearchFlags) -> Resul
         Outcome::NothingFits(tally) => {
             out.push_str("\nNothing fits.");
             if let Some((constraint, count)) = tally.most() {
-                out.push_str(&format!(" Most candidates are excluded by {}: {count}.", constraint_words(constraint)));
+                out.push_str(&format!(" Most candidates are excluded by {}: {count}.", constraint.what()));
             }
             out.push('\n');
         }
@@ -121,6 +122,22 @@ fn wanted(flags: &Flags, said: &SearchFlags, form: &Form) -> bool {
     }
 }
 
+/// What was searched with: plates, stresses, and how a metre of seam is weighed.
+fn basis(units: Units, plates: &[Length], m: &Materials) -> String {
+    let sizes: Vec<String> = plates.iter().map(|t| units.size(t.to_mm())).collect();
+    let bearing = m.plate.bearing.map_or("not given".to_string(), |b| units.stress(b));
+    let order = order();
+    format!(
+        "Plates {}; tension {}, shear {}, bearing {bearing}.\nMass of a metre: steel, {}; rivet lengths by the rule {}, \
+         to whole millimetres upwards.\n",
+        sizes.join(", "),
+        units.stress(m.plate.tension),
+        units.stress(m.rivet_shear),
+        order.head().name(),
+        order.length_rule().name()
+    )
+}
+
 /// How a metre of seam is weighed: button heads of steel, rivets cut to length by the boiler rule.
 fn order() -> Order {
     let end = Length::mm(40.0);
@@ -129,7 +146,7 @@ fn order() -> Order {
 }
 
 /// A candidate on two lines.
-fn line(units: Units, place: u32, c: &Candidate) -> String {
+fn line(units: Units, place: usize, c: &Candidate) -> String {
     let mut out = format!("\n{place}. {}\n", c.form);
     out.push_str(&format!(
         "   plate {}, hole {}, rivet {}, pitch {}: credited {}",
@@ -144,41 +161,17 @@ fn line(units: Units, place: u32, c: &Candidate) -> String {
         out.push_str(&format!(", {} kg/m", fixed(mass, 2)));
     }
     if let Some(p) = c.pressure {
-        out.push_str(&format!(", allows {} MPa", fixed(p.to_mpa(), 3)));
+        out.push_str(&format!(", allows {}", units.stress(Stress::mpa(p.to_mpa()))));
     }
     out.push('\n');
     out
 }
 
-fn measure(m: Measure) -> &'static str {
-    match m {
-        Measure::Efficiency => "efficiency",
-        Measure::Rivets => "rivets",
-        Measure::Mass => "mass",
-        Measure::Plate => "plate",
-        Measure::Pitch => "pitch",
-        Measure::Order => "nothing but the order of the grid",
-    }
-}
-
-fn neighbour(n: Neighbour) -> String {
+fn neighbour(n: Beside) -> String {
     match n {
-        Neighbour::OffGrid => "is off the grid".to_string(),
-        Neighbour::Excluded(c) => format!("is excluded by {}", constraint_words(c)),
-        Neighbour::Worse(m) => format!("is worse in {}", measure(m)),
-    }
-}
-
-fn constraint_words(c: Constraint) -> String {
-    match c {
-        Constraint::Rows => "the limit on rows".to_string(),
-        Constraint::RivetSize => "the limits on rivets".to_string(),
-        Constraint::CapUnknown => "a form that the book's table of greatest pitches does not reach".to_string(),
-        Constraint::Pitch => "the least and the greatest pitch".to_string(),
-        Constraint::Efficiency => "the efficiency asked for".to_string(),
-        Constraint::Pressure => "the pressure asked for".to_string(),
-        Constraint::Making => "no joint of these sizes".to_string(),
-        Constraint::Rule(subject) => format!("the rule on {}", subject.what()),
+        Beside::OffGrid => "is off the grid".to_string(),
+        Beside::Excluded(c) => format!("is excluded by {}", c.what()),
+        Beside::Worse(m) => format!("has {}", m.what()),
     }
 }
 
@@ -188,7 +181,7 @@ fn counts(tally: &Tally) -> String {
         tally.grid, tally.examined, tally.by_bound, tally.fitting
     );
     for (constraint, count) in tally.excluded() {
-        out.push_str(&format!("   {count} excluded by {}\n", constraint_words(constraint)));
+        out.push_str(&format!("   {count} excluded by {}\n", constraint.what()));
     }
     out
 }

@@ -2,7 +2,7 @@
 
 use seamwright::bounds::Field;
 use seamwright::sensitivity::tolerance::worst_case;
-use seamwright::sensitivity::{Measure, Tolerances, WorstCase, slopes};
+use seamwright::sensitivity::{Target, Tolerances, WorstCase, slopes};
 
 use super::{folded, solved, title};
 use crate::failure::Failure;
@@ -42,7 +42,7 @@ pub fn run(flags: &Flags, tolerances: &ToleranceFlags) -> Result<String, Failure
             };
         }
         out.push_str("\nWORST CASE OVER THE TOLERANCES\n");
-        for (measure, name) in [(Measure::Efficiency, "eta"), (Measure::BookEfficiency, "J")] {
+        for (measure, name) in [(Target::Efficiency, "eta"), (Target::BookEfficiency, "J")] {
             let worst = worst_case(&answer.joint, &task.materials, &task.book.rules, &t, measure).map_err(refused)?;
             out.push_str(&lines(&task, &t, name, &worst));
         }
