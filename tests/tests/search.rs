@@ -15,7 +15,7 @@ use seamwright::quantities::{Length, Pressure, Stress};
 use seamwright::rating::{Footing, Shell};
 use seamwright::rules::{Counted, Entry, Rounding, Rules};
 use seamwright::search::{
-    Candidate, Constraint, Neighbour, Objective, Outcome, SearchBrief, Tally, front, search, search_with,
+    Beside, Candidate, Constraint, Objective, Outcome, SearchBrief, Tally, front, search, search_with,
 };
 use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock};
 use seamwright_reference as reference;
@@ -260,17 +260,17 @@ fn by_itself(asked: &Asked, found: &seamwright::search::Found) -> Result<(), Tes
             let brief = asked.with(|brief| ranked.candidate.brief(brief)).pitch(strip);
             let there = seamwright::sizing::size(&brief, &asked.pair.ours);
             match neighbour {
-                Neighbour::Worse(_) => prop_assert!(there.is_ok()),
-                Neighbour::Excluded(Constraint::Making) => {}
-                Neighbour::Excluded(Constraint::Rule(_)) => {
+                Beside::Worse(_) => prop_assert!(there.is_ok()),
+                Beside::Excluded(Constraint::Making) => {}
+                Beside::Excluded(Constraint::Rule(_)) => {
                     prop_assert!(there.is_ok_and(|d| d.analysis.findings.open() > 0));
                 }
-                Neighbour::Excluded(Constraint::Efficiency) => {
+                Beside::Excluded(Constraint::Efficiency) => {
                     let least = asked.efficiency.unwrap_or(0.0);
                     prop_assert!(there.is_ok_and(|d| d.analysis.credited < least));
                 }
-                Neighbour::Excluded(other) => prop_assert!(false, "{:?}", other),
-                Neighbour::OffGrid => {
+                Beside::Excluded(other) => prop_assert!(false, "{:?}", other),
+                Beside::OffGrid => {
                     let off = |d: seamwright::sizing::Design| d.analysis.findings.open() > 0;
                     prop_assert!(pitch > asked.pitch_most - 1e-9 || there.map_or(true, off));
                 }

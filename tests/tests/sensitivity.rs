@@ -11,7 +11,7 @@ use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Stress};
 use seamwright::rules::{Entry, METRIC, Rules};
 use seamwright::sensitivity::tolerance::worst_case;
-use seamwright::sensitivity::{Input, Measure, Tolerances, slopes};
+use seamwright::sensitivity::{Input, Target, Tolerances, slopes};
 use seamwright::step::{Name, Quantity as Q};
 
 fn mm(x: f64) -> Length {
@@ -160,7 +160,7 @@ proptest! {
         let thinnest = s.other.min(if s.narrow > 0.0 { s.narrow } else { s.other });
         let (plate, straps, hole, pitch) = (plate * s.plate.min(s.other), straps * thinnest, hole * least_hole, pitch * s.strip);
         let t = Tolerances::none().plate(mm(plate)).straps(mm(straps)).hole(mm(hole)).pitch(mm(pitch));
-        let measure = [Measure::Efficiency, Measure::BookEfficiency, Measure::Strength][usize::from(what)];
+        let measure = [Target::Efficiency, Target::BookEfficiency, Target::Strength][usize::from(what)];
         let found = match worst_case(&joint, &materials, &rules, &t, measure) {
             Ok(found) => found,
             Err(e) => {
@@ -182,9 +182,9 @@ proptest! {
             s.strip += u[4];
             let a = check(&s.build().ok()?, &s.materials(), &rules).ok()?;
             Some(match measure {
-                Measure::Efficiency => a.efficiency,
-                Measure::BookEfficiency => a.book_efficiency,
-                Measure::Strength => a.governing.strength / s.strip,
+                Target::Efficiency => a.efficiency,
+                Target::BookEfficiency => a.book_efficiency,
+                Target::Strength => a.governing.strength / s.strip,
             })
         };
         // The worst case is attained.
@@ -219,7 +219,7 @@ fn interior() -> (Joint, Materials, Rules) {
 fn the_worst_hole_may_lie_inside_its_tolerance() {
     let (joint, steel, rules) = interior();
     let drill = Tolerances::none().hole(mm(1.0));
-    let found = worst_case(&joint, &steel, &rules, &drill, Measure::Efficiency).unwrap();
+    let found = worst_case(&joint, &steel, &rules, &drill, Target::Efficiency).unwrap();
     let pi = std::f64::consts::PI;
     let by_hand = |d: f64| {
         let strength = 24.0 * 110.0 * (148.0 - 4.0 * d) + 3.0 * pi / 4.0 * d * d * 98.0;
@@ -245,21 +245,21 @@ fn close_rows_are_searched_and_said_not_to_be_proved() {
     let form = Form::lap(2).unwrap();
     let joint = JointSpec::new(form, mm(70.0), mm(12.0), mm(21.0)).back_pitch(1, mm(30.0)).build().unwrap();
     let t = Tolerances::none().hole(mm(0.5)).pitch(mm(2.0)).plate(mm(0.3));
-    assert!(!worst_case(&joint, &steel, &rules, &t, Measure::Efficiency).unwrap().exact);
+    assert!(!worst_case(&joint, &steel, &rules, &t, Target::Efficiency).unwrap().exact);
 }
 
 #[test]
 fn tolerances_that_make_no_sense_are_refused() {
     let (joint, steel, rules) = interior();
-    let kind = |t: Tolerances| worst_case(&joint, &steel, &rules, &t, Measure::Efficiency).unwrap_err().kind;
+    let kind = |t: Tolerances| worst_case(&joint, &steel, &rules, &t, Target::Efficiency).unwrap_err().kind;
     let none = Tolerances::none();
     assert_eq!(kind(none.hole(mm(f64::NAN))), ErrorKind::NotFinite);
     assert_eq!(kind(none.plate(mm(-0.1))), ErrorKind::TooSmall);
     assert_eq!(kind(none.plate(mm(24.0))), ErrorKind::TooLarge);
     assert_eq!(kind(none.pitch(mm(60.0))), ErrorKind::HolesFillPitch);
     let tight = JointSpec::new(Form::lap(1).unwrap(), mm(60.0), mm(10.0), mm(20.0)).rivet(mm(19.5)).build().unwrap();
-    let too_tight = worst_case(&tight, &steel, &rules, &none.hole(mm(0.6)), Measure::Strength).unwrap_err();
+    let too_tight = worst_case(&tight, &steel, &rules, &none.hole(mm(0.6)), Target::Strength).unwrap_err();
     assert_eq!(too_tight.kind, ErrorKind::RivetExceedsHole);
-    let exact = worst_case(&joint, &steel, &rules, &none, Measure::Efficiency).unwrap();
+    let exact = worst_case(&joint, &steel, &rules, &none, Target::Efficiency).unwrap();
     assert_eq!((exact.ratio(), exact.worst.value), (1.0, exact.stated));
 }

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use seamwright::joint::JointKind;
 use seamwright::quantities::Length;
 use seamwright::sensitivity::Tolerances;
-use seamwright::sensitivity::tolerance::{Measure, worst_case};
+use seamwright::sensitivity::tolerance::{Target, worst_case};
 use seamwright_reference as reference;
 
 fn mm(x: f64) -> Length {
@@ -63,8 +63,8 @@ proptest! {
         let by = [plate, if s.form.kind() == JointKind::Lap { plate } else { straps }, straps, pitch, hole];
         let given = Tolerances::none().plate(mm(plate)).straps(mm(straps)).hole(mm(hole)).pitch(mm(pitch));
         let (joint, materials, rules) = (s.joint(), s.materials(), c.rules());
-        let least_of = |m: Measure| worst_case(&joint, &materials, &rules, &given, m).ok();
-        let (Some(eta), Some(strength)) = (least_of(Measure::Efficiency), least_of(Measure::Strength)) else {
+        let least_of = |m: Target| worst_case(&joint, &materials, &rules, &given, m).ok();
+        let (Some(eta), Some(strength)) = (least_of(Target::Efficiency), least_of(Target::Strength)) else {
             return Ok(());
         };
         let grid = (0..16).flat_map(|ends| (0..=24).map(move |k| {

@@ -4,7 +4,7 @@ use pyo3::prelude::*;
 use seamwright::error::ErrorKind;
 use seamwright::quantities::Length;
 use seamwright::search::{
-    self as core_search, Candidate, Neighbour, Objective, Outcome, SearchBrief, Tally, front as core_front,
+    self as core_search, Beside, Candidate, Objective, Outcome, SearchBrief, Tally, front as core_front,
 };
 use seamwright::shop::{Order, Run, Stock};
 
@@ -143,11 +143,11 @@ fn candidate_out(c: &Candidate) -> CandidateOut {
     }
 }
 
-fn neighbour(n: Neighbour) -> String {
+fn neighbour(n: Beside) -> String {
     match n {
-        Neighbour::OffGrid => "off the grid".to_owned(),
-        Neighbour::Excluded(constraint) => format!("excluded by {}", constraint.what()),
-        Neighbour::Worse(measure) => measure.what().to_owned(),
+        Beside::OffGrid => "off the grid".to_owned(),
+        Beside::Excluded(constraint) => format!("excluded by {}", constraint.what()),
+        Beside::Worse(measure) => measure.what().to_owned(),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use core::marker::PhantomData;
 
-use super::catalogue::{Edit, Loaded, Neighbour, Pi, Share};
+use super::catalogue::{Edit, Loaded, Pi, Share, WrongLine};
 use super::collect::{Alt, Collect, Found, Raw};
 use super::figure::{Figure, MAX_FIGURES};
 use super::{Case, Work};
@@ -163,18 +163,18 @@ impl Edited {
         changed.then_some(())
     }
 
-    fn cap_of(&mut self, neighbour: Neighbour) -> Option<()> {
+    fn cap_of(&mut self, neighbour: WrongLine) -> Option<()> {
         let (kind, rivets) = match &self.case.work {
             Work::Check(joint, _) => (joint.form().kind(), joint.form().rivets()),
             Work::Size(brief) => (brief.form().kind(), brief.form().rivets()),
         };
         let (here, right) = self.case.rules.pitch_cap(kind, rivets)?;
         let (column, line) = match neighbour {
-            Neighbour::Less => (kind, rivets.checked_sub(1)?),
-            Neighbour::More => (kind, rivets.checked_add(1)?),
-            Neighbour::Lap => (JointKind::Lap, rivets),
-            Neighbour::Single => (JointKind::SingleStrap, rivets),
-            Neighbour::Double => (JointKind::DoubleStrap, rivets),
+            WrongLine::Less => (kind, rivets.checked_sub(1)?),
+            WrongLine::More => (kind, rivets.checked_add(1)?),
+            WrongLine::Lap => (JointKind::Lap, rivets),
+            WrongLine::Single => (JointKind::SingleStrap, rivets),
+            WrongLine::Double => (JointKind::DoubleStrap, rivets),
         };
         let (_, wrong) = self.case.rules.pitch_cap(column, line)?;
         if wrong == right { None } else { self.set(here, wrong) }

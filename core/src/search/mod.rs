@@ -136,7 +136,7 @@ impl Tally {
 
 /// What lies one step of the pitch beside a candidate.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub enum Neighbour {
+pub enum Beside {
     /// Beyond the least or greatest pitch.
     OffGrid,
     /// It does not meet a constraint.
@@ -153,7 +153,7 @@ pub struct Ranked {
     /// The first measure in which it is behind the best; `None` for the best.
     pub behind: Option<Measure>,
     /// One step of the pitch less, and one more.
-    pub neighbours: [Neighbour; 2],
+    pub neighbours: [Beside; 2],
 }
 
 /// What a search found.
@@ -249,11 +249,11 @@ fn ranked(brief: &SearchBrief<'_>, rules: &Rules) -> Result<(heapless::Vec<Ranke
         let beside = |k: u32| {
             let (least, most) = group.range;
             if k < least || k > most {
-                return Neighbour::OffGrid;
+                return Beside::OffGrid;
             }
             match group.examine(k) {
-                Ok((other, _)) => Neighbour::Worse(Measure::deciding(objective, key, &other.measures.key(objective))),
-                Err(constraint) => Neighbour::Excluded(constraint),
+                Ok((other, _)) => Beside::Worse(Measure::deciding(objective, key, &other.measures.key(objective))),
+                Err(constraint) => Beside::Excluded(constraint),
             }
         };
         let behind = (place > 0).then(|| Measure::deciding(objective, &first, key));

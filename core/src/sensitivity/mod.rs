@@ -16,4 +16,4 @@ mod write;
 pub use inputs::{Input, MAX_INPUTS};
 pub use one_sided::Sided;
 pub use slopes::{Slope, Slopes, slopes};
-pub use tolerance::{Measure, Tolerances, Worst, WorstCase};
+pub use tolerance::{Target, Tolerances, Worst, WorstCase};

@@ -42,7 +42,7 @@ use crate::step::Plain;
 /// What is to be at its worst.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
 #[repr(u8)]
-pub enum Measure {
+pub enum Target {
     /// The efficiency over all modes.
     Efficiency,
     /// The efficiency by the book.
@@ -157,14 +157,14 @@ impl WorstCase {
 ///
 /// ```
 /// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
-/// use seamwright::sensitivity::{Measure, Tolerances, tolerance::worst_case};
+/// use seamwright::sensitivity::{Target, Tolerances, tolerance::worst_case};
 /// let joint = JointSpec::new(Form::lap(1)?, Length::mm(50.0), Length::mm(6.0), Length::mm(18.0)).build()?;
 /// let steel = Materials::new(Stress::mpa(120.0), Stress::mpa(90.0)).bearing(Stress::mpa(300.0));
 /// let drill = Tolerances::none().hole(Length::mm(0.5));
-/// let found = worst_case(&joint, &steel, &METRIC.rules, &drill, Measure::Efficiency)?;
+/// let found = worst_case(&joint, &steel, &METRIC.rules, &drill, Target::Efficiency)?;
 /// assert!((found.ratio() - (17.5_f64 / 18.0).powi(2)).abs() < 1e-12); // the rivets shear
 /// let wild = Tolerances::none().hole(Length::mm(18.0));
-/// assert!(worst_case(&joint, &steel, &METRIC.rules, &wild, Measure::Efficiency).is_err());
+/// assert!(worst_case(&joint, &steel, &METRIC.rules, &wild, Target::Efficiency).is_err());
 /// # Ok::<(), seamwright::Error>(())
 /// ```
 pub fn worst_case(
@@ -172,7 +172,7 @@ pub fn worst_case(
     materials: &Materials,
     rules: &Rules,
     tolerances: &Tolerances,
-    measure: Measure,
+    measure: Target,
 ) -> Result<WorstCase, Error> {
     crate::check::check(joint, materials, rules)?;
     let spans = tolerances.of(joint);
@@ -245,7 +245,7 @@ struct Study<'a> {
     joint: &'a Joint,
     materials: &'a Materials,
     rules: &'a Rules,
-    measure: Measure,
+    measure: Target,
     worst: Option<Worst>,
 }
 
@@ -275,14 +275,14 @@ impl Study<'_> {
 
     fn strengths(&self, joint: &Joint) -> Strengths<f64> {
         let lens = match self.measure {
-            Measure::BookEfficiency if !Lens::alike(self.materials, self.rules) => Lens::Book,
+            Target::BookEfficiency if !Lens::alike(self.materials, self.rules) => Lens::Book,
             _ => Lens::Real,
         };
         Strengths::new(Plain, joint, &Given::new(Plain, joint, self.materials), self.rules, lens)
     }
 
     fn counts(&self, cut: &Cut) -> bool {
-        self.measure != Measure::BookEfficiency || counted(self.rules, self.joint, cut)
+        self.measure != Target::BookEfficiency || counted(self.rules, self.joint, cut)
     }
 
     /// Works the measure at one place and keeps it where it is the worst so far.
@@ -292,7 +292,7 @@ impl Study<'_> {
         let Some((cut, _)) = strengths.weakest_cuts(|cut| self.counts(cut)) else { return };
         let strength = strengths.mode(cut).strength;
         let value = match self.measure {
-            Measure::Strength => formula::strength_per_length(strength, joint.strip),
+            Target::Strength => formula::strength_per_length(strength, joint.strip),
             _ => formula::efficiency(strength, strengths.solid),
         };
         if self.worst.is_none_or(|worst| value < worst.value) {

@@ -5,9 +5,7 @@ use core::hint::black_box;
 use seamwright::joint::Form;
 use seamwright::quantities::Pressure;
 use seamwright::rating::{Footing, Shell};
-use seamwright::search::{
-    self, Candidate, Constraint, Found, Measure, Neighbour, Objective, Outcome, SearchBrief, Tally,
-};
+use seamwright::search::{self, Beside, Candidate, Constraint, Found, Measure, Objective, Outcome, SearchBrief, Tally};
 use seamwright::shop;
 use seamwright::step::{Ctx, Name, Plain, Quantity};
 
@@ -67,7 +65,7 @@ pub fn search(i: &mut Input) {
             keep(Candidate::brief(&ranked.candidate, brief));
             keep(ranked.behind.map(Measure::what));
             for neighbour in ranked.neighbours {
-                if let Neighbour::Worse(measure) = neighbour {
+                if let Beside::Worse(measure) = neighbour {
                     keep(Measure::what(measure));
                 }
             }

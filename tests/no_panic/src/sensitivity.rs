@@ -3,7 +3,7 @@
 use core::hint::black_box;
 
 use seamwright::sensitivity::tolerance;
-use seamwright::sensitivity::{self, Input as Moved, Measure, Sided, Slope, Slopes, Tolerances, WorstCase};
+use seamwright::sensitivity::{self, Input as Moved, Sided, Slope, Slopes, Target, Tolerances, WorstCase};
 use seamwright::step::{Name, QUANTITIES, Quantity};
 use seamwright::text::Slice;
 
@@ -28,9 +28,9 @@ pub fn worst_case(i: &mut Input) {
     t = Tolerances::hole(t, i.length());
     t = black_box(Tolerances::pitch(t, i.length()));
     let measure = match i.small() {
-        0 => Measure::Efficiency,
-        1 => Measure::BookEfficiency,
-        _ => Measure::Strength,
+        0 => Target::Efficiency,
+        1 => Target::BookEfficiency,
+        _ => Target::Strength,
     };
     if let Ok(found) = tolerance::worst_case(&joint, &i.materials(), &i.rules(), &t, measure) {
         keep((WorstCase::ratio(&found), WorstCase::hole_inside(&found, &t)));

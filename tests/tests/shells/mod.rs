@@ -5,7 +5,7 @@ use seamwright::error::ErrorKind;
 use seamwright::joint::JointSpec;
 use seamwright::quantities::{Pressure, Stress};
 use seamwright::rating::{
-    Assumptions, Existing, Figure as Known, Footing, HoleMaking, Riveting, Seam, Service, Shell, joint_pressure_with,
+    Assumptions, Existing, Footing, HoleMaking, Reading as Known, Riveting, Seam, Service, Shell, joint_pressure_with,
     pressure_with, rate,
 };
 use seamwright::rules::Rules;
