@@ -52,6 +52,15 @@ def test_a_rating_survives_a_pickle_and_shows_itself(rated):
     assert not rated.open_findings
 
 
+def test_a_rating_is_saved_by_the_end_of_the_name(rated, tmp_path):
+    for suffix, mark in [(".txt", "What this rests on"), (".html", "</html>"), (".json", '"present"')]:
+        text = rated.save(tmp_path / f"r{suffix}").read_text(encoding="utf-8")
+        assert mark in text, suffix
+    with pytest.raises(sw.SeamwrightError, match=r"\.svg"):
+        rated.save(tmp_path / "r.svg")
+    assert not (tmp_path / "r.svg").exists()
+
+
 def test_what_is_missing_or_wrong_is_said():
     with pytest.raises(sw.SeamwrightError) as caught:
         sw.rate(**LAP)

@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-import json
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
 
 from . import _native
 from ._convert import FORCES, instance
 from ._drawing import Drawing, drawing
-from ._enums import DecimalMark, Dialect, Fate, Label, ModeClass, Required, Subject, Units, Verdict
-from ._files import PathLike, by_suffix
+from ._enums import Fate, Label, ModeClass, Required, Subject, Verdict
 from ._joint import Joint
 from ._materials import Materials
 from ._quantities import Force, Length
 from ._records import Record
 from ._rules import RuleBook, book_argument
-from ._working import Working, wishes
+from ._working import Wishes, Worked
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -113,7 +111,7 @@ class ClassicEfficiencies(Record):
 
 
 @dataclass(frozen=True, kw_only=True, repr=False)
-class Analysis(Record):
+class Analysis(Worked):
     """What a check finds. Strengths are for the strip, on the footing of the stresses that went in.
 
     Attributes:
@@ -194,54 +192,15 @@ class Analysis(Record):
         """The finding on a subject at a row, None where there is none."""
         return next((f for f in self.findings if f.subject is subject and f.row == row), None)
 
-    def working(
-        self,
-        dialect: Dialect | str = Dialect.PLAIN,
-        *,
-        units: Units | str = Units.METRIC,
-        mark: DecimalMark | str = DecimalMark.POINT,
-        extra_digits: int = 0,
-    ) -> Working:
-        """Every step of the check, in symbols and numbers, with clauses.
-
-        Args:
-            dialect: plain (80 columns), narrow (20), markdown, latex or html.
-            units: metric, or inch (in, psi, lbf).
-            mark: decimal point or comma.
-            extra_digits: decimals more than usual (or fewer), -9 to 9.
-
-        Raises:
-            SeamwrightError: an unknown dialect, unit or mark (``WRONG_CHOICE``).
-        """
-        chosen, wanted = wishes(dialect, units, mark, extra_digits)
-        return Working(dialect=chosen, text=_native.working_of_check(*self._natives(), wanted))
+    def _steps(self, wanted: Wishes) -> str:
+        return _native.working_of_check(*self._natives(), wanted)
 
     def drawing(self, **title: Any) -> Drawing:
         """The drawing of the joint, see :func:`seamwright.drawing`; the rule book stands in its title block."""
         return drawing(joint=self.joint, **{"rule_book": self.book.title, **title})
 
-    def save(self, path: PathLike) -> Path:
-        """Saves, whole or not at all, what the end of the name says.
-
-        ``.txt``, ``.md``, ``.tex``, ``.html``: the working; ``.svg``, ``.dxf``: the drawing; ``.json``: everything as
-        data.
-
-        Raises:
-            SeamwrightError: another end of the name, or a drawing of a joint without all its dimensions.
-            OSError: a file that cannot be written.
-        """
-        return by_suffix(
-            path,
-            {
-                ".txt": lambda: self.working(Dialect.PLAIN).text,
-                ".md": lambda: self.working(Dialect.MARKDOWN).text,
-                ".tex": lambda: self.working(Dialect.LATEX).text,
-                ".html": lambda: self.working(Dialect.HTML).text,
-                ".svg": lambda: self.drawing().svg,
-                ".dxf": lambda: self.drawing().dxf,
-                ".json": lambda: json.dumps(self.to_dict(), indent=1, ensure_ascii=False) + "\n",
-            },
-        )
+    def _kinds(self) -> Mapping[str, Callable[[], str]]:
+        return {**super()._kinds(), ".svg": lambda: self.drawing().svg, ".dxf": lambda: self.drawing().dxf}
 
     def _repr_html_(self) -> str:
         from ._html import analysis

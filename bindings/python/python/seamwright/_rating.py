@@ -22,14 +22,14 @@ from ._convert import (
     optional_stress,
     unit_of,
 )
-from ._enums import Basis, DecimalMark, Dialect, HoleMaking, Metal, Riveting, Units, Verdict
+from ._enums import Basis, Dialect, HoleMaking, Metal, Riveting, Verdict
 from ._errors import ErrorKind, SeamwrightError
 from ._joint import Form, Joint
 from ._materials import Materials
 from ._quantities import Pressure, Stress
 from ._records import Record
 from ._rules import RuleBook, book_argument
-from ._working import Working, wishes
+from ._working import Wishes, Worked
 
 FROM_DRAWING = ("pitch", "plate", "other_plate", "wide_strap", "narrow_strap", "hole", "shell_plate")
 """Figures that are measured unless they are said to be from a drawing."""
@@ -55,7 +55,7 @@ class Assumption(Record):
 
 
 @dataclass(frozen=True, kw_only=True, repr=False)
-class Rating(Record):
+class Rating(Worked):
     """A rated joint.
 
     Attributes:
@@ -99,28 +99,8 @@ class Rating(Record):
         """What was not stated and is assumed."""
         return tuple(a for a in self.assumptions if a.basis is Basis.ASSUMED)
 
-    def working(
-        self,
-        dialect: Dialect | str = Dialect.PLAIN,
-        *,
-        units: Units | str = Units.METRIC,
-        mark: DecimalMark | str = DecimalMark.POINT,
-        extra_digits: int = 0,
-    ) -> Working:
-        """Every step of the rating, the rules and all assumptions.
-
-        Args:
-            dialect: plain (80 columns), narrow (20), markdown, latex or html.
-            units: metric, or inch (in, psi, lbf).
-            mark: decimal point or comma.
-            extra_digits: decimals more than usual (or fewer), -9 to 9.
-
-        Raises:
-            SeamwrightError: an unknown dialect, unit or mark (``WRONG_CHOICE``).
-        """
-        chosen, wanted = wishes(dialect, units, mark, extra_digits)
-        text = _native.working_of_rating(self.form._native(), dict(self.as_found), self.book._core, wanted)
-        return Working(dialect=chosen, text=text)
+    def _steps(self, wanted: Wishes) -> str:
+        return _native.working_of_rating(self.form._native(), dict(self.as_found), self.book._core, wanted)
 
     def _repr_html_(self) -> str:
         return self.working(Dialect.HTML)._repr_html_() or ""

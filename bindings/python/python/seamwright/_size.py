@@ -2,24 +2,21 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
 
 from . import _native
 from ._check import Analysis, analysis, materials_argument
 from ._convert import LengthLike, gaps, length, length_unit, optional_length
 from ._drawing import Drawing
-from ._enums import Balance, Decided, DecimalMark, Dialect, HoleBasis, LimitState, Units
-from ._files import PathLike, by_suffix
+from ._enums import Balance, Decided, HoleBasis, LimitState
 from ._joint import Form, Joint, form_argument, mm_or_none
 from ._materials import Materials
 from ._quantities import Length
 from ._records import Record
 from ._rules import RuleBook, book_argument
-from ._working import Working, wishes
+from ._working import Wishes, Worked
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -87,7 +84,7 @@ class Brief(Record):
 
 
 @dataclass(frozen=True, kw_only=True, repr=False)
-class Design(Record):
+class Design(Worked):
     """A sized joint: the joint, how each dimension was found, and its analysis.
 
     ``gaps`` are the row distances that the book prescribes (before rounding) with the keys of their entries,
@@ -110,37 +107,16 @@ class Design(Record):
             f"efficiency {100 * self.analysis.efficiency:.2f} %; book {self.analysis.book.id!r}>"
         )
 
-    def working(
-        self,
-        dialect: Dialect | str = Dialect.PLAIN,
-        *,
-        units: Units | str = Units.METRIC,
-        mark: DecimalMark | str = DecimalMark.POINT,
-        extra_digits: int = 0,
-    ) -> Working:
-        """Every step of the sizing and of its check; arguments and errors as :meth:`Analysis.working`."""
-        chosen, wanted = wishes(dialect, units, mark, extra_digits)
+    def _steps(self, wanted: Wishes) -> str:
         form, stresses, book = self.brief.form._native(), self.analysis.materials._native(), self.analysis.book._core
-        return Working(dialect=chosen, text=_native.working_of_size(form, stresses, self.brief._native(), book, wanted))
+        return _native.working_of_size(form, stresses, self.brief._native(), book, wanted)
 
     def drawing(self, **title: Any) -> Drawing:
         """The drawing of the joint; see :func:`seamwright.drawing` for the keywords."""
         return self.analysis.drawing(**title)
 
-    def save(self, path: PathLike) -> Path:
-        """Saves the working, the drawing or the data, as :meth:`Analysis.save` does."""
-        return by_suffix(
-            path,
-            {
-                ".txt": lambda: self.working(Dialect.PLAIN).text,
-                ".md": lambda: self.working(Dialect.MARKDOWN).text,
-                ".tex": lambda: self.working(Dialect.LATEX).text,
-                ".html": lambda: self.working(Dialect.HTML).text,
-                ".svg": lambda: self.drawing().svg,
-                ".dxf": lambda: self.drawing().dxf,
-                ".json": lambda: json.dumps(self.to_dict(), indent=1, ensure_ascii=False) + "\n",
-            },
-        )
+    def _kinds(self) -> Mapping[str, Callable[[], str]]:
+        return {**super()._kinds(), ".svg": lambda: self.drawing().svg, ".dxf": lambda: self.drawing().dxf}
 
     def _repr_html_(self) -> str:
         from ._html import design

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import html
+import json
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from ._convert import choice, number
 from ._enums import DecimalMark, Dialect, Units
-from ._files import PathLike, write
+from ._files import PathLike, by_suffix, write
 from ._records import Record
 
 
@@ -77,3 +79,57 @@ def wishes(
         choice(DecimalMark, "mark", mark).value,
         digits,
     )
+
+
+class Worked(Record):
+    """A result whose steps can be read."""
+
+    def _steps(self, wanted: Wishes) -> str:
+        """The text of the steps, from the native module."""
+        raise NotImplementedError
+
+    def working(
+        self,
+        dialect: Dialect | str = Dialect.PLAIN,
+        *,
+        units: Units | str = Units.METRIC,
+        mark: DecimalMark | str = DecimalMark.POINT,
+        extra_digits: int = 0,
+    ) -> Working:
+        """Every step of the calculation, in symbols and numbers, with clauses.
+
+        A design shows its sizing and its check; a rating also the rules on the shell and all assumptions.
+
+        Args:
+            dialect: plain (80 columns), narrow (20), markdown, latex or html.
+            units: metric, or inch (in, psi, lbf).
+            mark: decimal point or comma.
+            extra_digits: decimals more than usual (or fewer), -9 to 9.
+
+        Raises:
+            SeamwrightError: an unknown dialect, unit or mark (``WRONG_CHOICE``).
+        """
+        chosen, wanted = wishes(dialect, units, mark, extra_digits)
+        return Working(dialect=chosen, text=self._steps(wanted))
+
+    def _kinds(self) -> Mapping[str, Callable[[], str]]:
+        """What can be saved, by the end of the file's name."""
+        return {
+            ".txt": lambda: self.working(Dialect.PLAIN).text,
+            ".md": lambda: self.working(Dialect.MARKDOWN).text,
+            ".tex": lambda: self.working(Dialect.LATEX).text,
+            ".html": lambda: self.working(Dialect.HTML).text,
+            ".json": lambda: json.dumps(self.to_dict(), indent=1, ensure_ascii=False) + "\n",
+        }
+
+    def save(self, path: PathLike) -> Path:
+        """Saves, whole or not at all, what the end of the name says.
+
+        ``.txt``, ``.md``, ``.tex``, ``.html``: the working; ``.json``: everything as data; ``.svg``, ``.dxf``: the
+        drawing of a check or a design.
+
+        Raises:
+            SeamwrightError: another end of the name, or a drawing of a joint without all its dimensions.
+            OSError: a file that cannot be written.
+        """
+        return by_suffix(path, self._kinds())
