@@ -14,7 +14,7 @@ use seamwright::materials::Materials;
 use seamwright::modes::{Lens, Strengths, letters, prescribed_gaps};
 use seamwright::proportion::{self, Covered, Limit, Strap};
 use seamwright::quantities::{Length, Pressure, Stress};
-use seamwright::rating::{Existing, Footing, Reading, Shell, rate, rate_with};
+use seamwright::rating::{Existing, Footing, KnownLength, Shell, rate, rate_with};
 use seamwright::rules::{Entry, METRIC, Rules};
 use seamwright::sizing::{Brief, size, size_with};
 use seamwright::step::{Ctx, Name, Num, Plain, Quantity as Q, Why};
@@ -227,7 +227,7 @@ proptest! {
     #[test]
     fn rating_and_vessels_are_those_of_plain_numbers(s in stated(Reach::Usual, 4, 0.0), book in any_book(),
         inside in 300.0..3000.0_f64, factor in 1.0..8.0_f64, shell_plate in 3.0..40.0_f64, pressure in 0.1..3.0_f64) {
-        let f = |x: f64| Reading::given(Length::mm(x));
+        let f = |x: f64| KnownLength::given(Length::mm(x));
         let mut old = Existing::new(s.form, f(s.strip), f(s.plate), Length::mm(inside)).safety(factor)
             .tension(Stress::mpa(s.tension[0])).shear(Stress::mpa(s.shear)).bearing(Stress::mpa(300.0))
             .shell_plate(f(shell_plate)).present(Pressure::mpa(pressure)).wastage_rate(Length::mm(0.1));
@@ -399,7 +399,7 @@ fn slopes_by_hand_of_a_sizing() -> Result<(), seamwright::Error> {
 /// 2 st J/(FS D); along the hole -2 st (t - c)/(FS D p).
 #[test]
 fn slopes_by_hand_of_a_rating() -> Result<(), seamwright::Error> {
-    let f = |x: f64| Reading::given(Length::mm(x));
+    let f = |x: f64| KnownLength::given(Length::mm(x));
     let old = Existing::new(Form::lap(1)?, f(100.0), f(10.0), Length::mm(1000.0)).permissible();
     let old = old.hole(f(40.0)).tension(Stress::mpa(80.0)).shear(Stress::mpa(600.0)).bearing(Stress::mpa(900.0));
     let slope = |q| Ok::<_, seamwright::Error>(rate_with(Along(q), &old, &METRIC.rules)?.allowed.d);

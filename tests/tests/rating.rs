@@ -7,15 +7,15 @@ use seamwright::check::{Subject, Verdict};
 use seamwright::error::ErrorKind;
 use seamwright::quantities::{Length, Pressure, Stress};
 use seamwright::rating::{
-    Assumed, Basis, Boiler, BoilerPart, Existing, Governs, HoleMaking, Life, Reading, Riveting, Service, rate,
+    Assumed, Basis, Boiler, BoilerPart, Existing, Governs, HoleMaking, KnownLength, Life, Riveting, Service, rate,
 };
 use seamwright::rules::{
     Entry, GERMAN_1908, Metal, Rules, STRUCTURAL, US_CALIFORNIA, US_CODE, US_EXISTING, US_LOCOMOTIVE, US_MICHIGAN,
 };
 use support::form;
 
-fn inch(x: f64) -> Reading {
-    Reading::measured(Length::inch(x))
+fn inch(x: f64) -> KnownLength {
+    KnownLength::measured(Length::inch(x))
 }
 
 fn psi(x: f64) -> Pressure {
@@ -24,7 +24,7 @@ fn psi(x: f64) -> Pressure {
 
 /// The double-riveted lap of the review of the rules: 3 1/2 in pitch, 15/16 hole, 48 in inside, FS 5.
 fn lap(t: f64) -> Existing {
-    Existing::new(form("lap 2"), Reading::given(Length::inch(3.5)), inch(t), Length::inch(48.0))
+    Existing::new(form("lap 2"), KnownLength::given(Length::inch(3.5)), inch(t), Length::inch(48.0))
         .hole(inch(0.9375))
         .metals(Metal::Steel, Metal::Steel)
         .safety(5.0)

@@ -9,7 +9,7 @@ use seamwright::joint::{Form, Joint, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Pressure, Stress};
 use seamwright::rating::{
-    Assumptions, Existing, Footing, Governs, Reading, Service, Shell, factor_with, joint_pressure_with, rate,
+    Assumptions, Existing, Footing, Governs, KnownLength, Service, Shell, factor_with, joint_pressure_with, rate,
 };
 use seamwright::rules::{
     BRITISH_MARINE, Entry, GERMAN_1908, INDIAN, METRIC, Rules, US_CALIFORNIA, US_CODE, US_MICHIGAN, US_NORTH_CAROLINA,
@@ -57,8 +57,8 @@ fn lap(inside: f64) -> Existing {
         .safety(5.0)
 }
 
-fn known(mm: f64) -> Reading {
-    Reading::given(Length::mm(mm))
+fn known(mm: f64) -> KnownLength {
+    KnownLength::given(Length::mm(mm))
 }
 
 fn verdict(old: &Existing, rules: &Rules, subject: Subject) -> Option<Verdict> {

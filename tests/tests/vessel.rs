@@ -12,7 +12,7 @@ use seamwright::error::ErrorKind;
 use seamwright::joint::{Form, Joint, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Pressure, Stress};
-use seamwright::rating::{Assumptions, Existing, Footing, Reading, Service, Shell, joint_pressure_with, rate};
+use seamwright::rating::{Assumptions, Existing, Footing, KnownLength, Service, Shell, joint_pressure_with, rate};
 use seamwright::rules::{Entry, INDIAN, METRIC, Rules, US_CODE};
 use seamwright::step::Plain;
 use seamwright::vessel::{
@@ -189,7 +189,7 @@ fn published(form: Form, [p, t, d, dr]: [f64; 4], straps: [f64; 2], stress: [f64
 
 /// A published joint as one that stands, at its published pressure.
 fn stands(joint: &Joint, materials: &Materials, inside: f64, pressure: f64) -> Existing {
-    let f = |l: Length| Reading::given(l);
+    let f = |l: Length| KnownLength::given(l);
     let mut old = Existing::new(*joint.form(), f(joint.strip()), f(joint.plate()), mm(inside))
         .tension(materials.plate.tension)
         .shear(materials.rivet_shear)

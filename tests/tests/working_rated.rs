@@ -9,7 +9,7 @@ use proptest::prelude::*;
 use seamwright::bounds::Unit;
 use seamwright::joint::Form;
 use seamwright::quantities::{Length, Pressure, Stress};
-use seamwright::rating::{Existing, Footing, Reading, Shell, rate};
+use seamwright::rating::{Existing, Footing, KnownLength, Shell, rate};
 use seamwright::rules::{Metal, US_MICHIGAN};
 use seamwright::vessel::{GirthBrief, GirthPlace, Outcome, PlateStock, VesselBrief, vessel};
 use seamwright::working::{DIALECTS, Style, Units, WorkingError, write_rate, write_vessel};
@@ -34,7 +34,7 @@ proptest! {
     fn a_rating_is_worked_again_from_its_sheet(s in stated(Reach::Usual, 4, 0.0), book in any_book(),
         inside in 300.0..3000.0_f64, factor in 1.0..8.0_f64, inch in any::<bool>(), solid in any::<bool>(),
         other in 0.8..1.2_f64) {
-        let f = |x: f64| Reading::given(Length::mm(x));
+        let f = |x: f64| KnownLength::given(Length::mm(x));
         let mut old = Existing::new(s.form, f(s.strip), f(s.plate), Length::mm(inside)).safety(factor)
             .tension(Stress::mpa(s.tension[0])).shear(Stress::mpa(s.shear)).bearing(Stress::mpa(300.0))
             .present(Pressure::mpa(0.7));
@@ -96,7 +96,7 @@ proptest! {
 /// In every dialect each assumption is listed, and none of them is left out.
 #[test]
 fn every_assumption_is_on_the_sheet() {
-    let inch = |x: f64| Reading::measured(Length::inch(x));
+    let inch = |x: f64| KnownLength::measured(Length::inch(x));
     let bare = Existing::new(Form::lap(2).unwrap(), inch(3.5), inch(0.45), Length::inch(48.0))
         .metals(Metal::Steel, Metal::Iron)
         .tension(Stress::psi(55_000.0))

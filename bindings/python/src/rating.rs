@@ -2,7 +2,7 @@
 
 use pyo3::prelude::*;
 use seamwright::quantities::{Length, Pressure, Stress};
-use seamwright::rating::{Assumption, Existing, Governs, Rating, Reading, Service, rate as core_rate};
+use seamwright::rating::{Assumption, Existing, Governs, KnownLength, Rating, Service, rate as core_rate};
 use seamwright::working::write_rate;
 
 use crate::book::Book;
@@ -85,8 +85,8 @@ pub struct RatingOut {
     findings: Vec<FindingOut>,
 }
 
-fn figure((mm, measured): Found) -> Reading {
-    if measured { Reading::measured(Length::mm(mm)) } else { Reading::given(Length::mm(mm)) }
+fn figure((mm, measured): Found) -> KnownLength {
+    if measured { KnownLength::measured(Length::mm(mm)) } else { KnownLength::given(Length::mm(mm)) }
 }
 
 /// The core's record of a joint as found.

@@ -7,22 +7,22 @@ use crate::rules::Metal;
 
 /// A length and how it is known.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Reading {
+pub struct KnownLength {
     pub(super) length: Length,
     pub(super) basis: Basis,
 }
 
-impl Reading {
+impl KnownLength {
     /// Measured on the boiler: the least found.
     #[must_use]
     pub const fn measured(length: Length) -> Self {
-        Reading { length, basis: Basis::Measured }
+        KnownLength { length, basis: Basis::Measured }
     }
 
     /// From a drawing, a certificate, a stamp.
     #[must_use]
     pub const fn given(length: Length) -> Self {
-        Reading { length, basis: Basis::Given }
+        KnownLength { length, basis: Basis::Given }
     }
 
     /// The length.
@@ -43,29 +43,29 @@ impl Reading {
 ///
 /// ```
 /// use seamwright::{joint::Form, quantities::{Length, Pressure}, rules::{Metal, US_EXISTING}};
-/// use seamwright::rating::{Existing, Reading, rate};
-/// let inch = |x: f64| Reading::measured(Length::inch(x));
-/// let found = Existing::new(Form::lap(2)?, Reading::given(Length::inch(3.5)), inch(0.45), Length::inch(48.0))
+/// use seamwright::rating::{Existing, KnownLength, rate};
+/// let inch = |x: f64| KnownLength::measured(Length::inch(x));
+/// let found = Existing::new(Form::lap(2)?, KnownLength::given(Length::inch(3.5)), inch(0.45), Length::inch(48.0))
 ///     .hole(inch(0.9375)).metals(Metal::Steel, Metal::Steel).safety(5.0)
 ///     .present(Pressure::psi(125.0)).wastage_rate(Length::inch(0.005));
 /// let rated = rate(&found, &US_EXISTING.rules)?;
 /// assert!((Pressure::mpa(rated.allowed).to_psi() - 144.6).abs() < 0.1);
 /// assert!((rated.life.unwrap().years - 15.5).abs() < 0.05);
 /// // No factor of safety, neither from the user nor from this book: nothing is rated.
-/// let unknown = Existing::new(Form::lap(2)?, Reading::given(Length::inch(3.5)), inch(0.45), Length::inch(48.0));
+/// let unknown = Existing::new(Form::lap(2)?, KnownLength::given(Length::inch(3.5)), inch(0.45), Length::inch(48.0));
 /// assert!(rate(&unknown.metals(Metal::Steel, Metal::Steel), &US_EXISTING.rules).is_err());
 /// # Ok::<(), seamwright::Error>(())
 /// ```
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Existing {
     pub(super) form: Form,
-    pub(super) pitch: Reading,
-    pub(super) plate: Reading,
-    pub(super) other_plate: Option<Reading>,
-    pub(super) straps: Option<(Reading, Option<Reading>)>,
-    pub(super) shell_plate: Option<Reading>,
+    pub(super) pitch: KnownLength,
+    pub(super) plate: KnownLength,
+    pub(super) other_plate: Option<KnownLength>,
+    pub(super) straps: Option<(KnownLength, Option<KnownLength>)>,
+    pub(super) shell_plate: Option<KnownLength>,
     pub(super) nominal: Option<Length>,
-    pub(super) holes: [Option<Reading>; MAX_ROWS],
+    pub(super) holes: [Option<KnownLength>; MAX_ROWS],
     pub(super) back: [Option<Length>; MAX_ROWS],
     pub(super) margin: Option<Length>,
     pub(super) metals: Option<(Metal, Metal)>,
@@ -83,7 +83,7 @@ impl Existing {
     /// A joint of a form: pitch of the outer row (width of the strip where it has several rivets), the least plate at
     /// the seam, and the inside diameter of the shell. Strengths are those at failure.
     #[must_use]
-    pub const fn new(form: Form, pitch: Reading, plate: Reading, inside: Length) -> Self {
+    pub const fn new(form: Form, pitch: KnownLength, plate: KnownLength, inside: Length) -> Self {
         Existing {
             form,
             pitch,
@@ -109,21 +109,21 @@ impl Existing {
 
     /// With the second plate of a lap; without it, it is taken as thick as the first.
     #[must_use]
-    pub const fn other_plate(mut self, plate: Reading) -> Self {
+    pub const fn other_plate(mut self, plate: KnownLength) -> Self {
         self.other_plate = Some(plate);
         self
     }
 
     /// With the straps: the only, wide or first one, and the narrow or second one.
     #[must_use]
-    pub const fn straps(mut self, wide: Reading, narrow: Option<Reading>) -> Self {
+    pub const fn straps(mut self, wide: KnownLength, narrow: Option<KnownLength>) -> Self {
         self.straps = Some((wide, narrow));
         self
     }
 
     /// With the least plate of the shell away from the seam, which is held against the pressure as a solid plate.
     #[must_use]
-    pub const fn shell_plate(mut self, plate: Reading) -> Self {
+    pub const fn shell_plate(mut self, plate: KnownLength) -> Self {
         self.shell_plate = Some(plate);
         self
     }
@@ -137,14 +137,14 @@ impl Existing {
 
     /// With the driven rivet, which is the hole, of all rows.
     #[must_use]
-    pub const fn hole(mut self, hole: Reading) -> Self {
+    pub const fn hole(mut self, hole: KnownLength) -> Self {
         self.holes = [Some(hole); MAX_ROWS];
         self
     }
 
     /// With the driven rivet of one row, from 1. A row that the form does not have is refused when it is rated.
     #[must_use]
-    pub fn row(mut self, row: usize, hole: Reading) -> Self {
+    pub fn row(mut self, row: usize, hole: KnownLength) -> Self {
         match self.holes.get_mut(row.wrapping_sub(1)) {
             Some(slot) if row <= self.form.row_count() => *slot = Some(hole),
             _ => self.stray_row = u8::try_from(row).unwrap_or(u8::MAX),

@@ -16,7 +16,7 @@ mod shell;
 
 pub use assumption::{ASSUMED, Assumed, Assumption, Assumptions, Basis, MAX_ASSUMPTIONS};
 pub use boiler::{Boiler, BoilerLine, BoilerPart, MAX_LINES};
-pub use existing::{Existing, Reading};
+pub use existing::{Existing, KnownLength};
 pub use girth::girth_pressure_with;
 pub use life::Life;
 pub(crate) use limits::findings as shell_findings;

@@ -2,7 +2,7 @@
 
 use super::pressure::pressure_named;
 use super::{
-    Allowed, Assumed, Assumptions, Basis, Existing, Footing, Life, Reading, Seam, joint_pressure_with, life, limits,
+    Allowed, Assumed, Assumptions, Basis, Existing, Footing, KnownLength, Life, Seam, joint_pressure_with, life, limits,
 };
 use crate::bounds::Field;
 use crate::check::{Analysis, Findings, Required, Subject, check_with};
@@ -256,7 +256,7 @@ fn joint_of(existing: &Existing, rules: &Rules, notes: &mut Assumptions) -> Resu
         let error = Error::new(ErrorKind::NotForThisForm, Field::Rows).value(f64::from(existing.stray_row));
         return Err(error.limit(f64::from(u8::try_from(form.row_count()).unwrap_or(0))));
     }
-    let mut note = |about: Assumed, r: &Reading| notes.put(about, 0, r.basis, EntryNo::NONE, r.length.to_mm());
+    let mut note = |about: Assumed, r: &KnownLength| notes.put(about, 0, r.basis, EntryNo::NONE, r.length.to_mm());
     note(Assumed::Plate, &existing.plate);
     if let Some(r) = &existing.other_plate {
         note(Assumed::OtherPlate, r);
@@ -304,7 +304,7 @@ fn joint_of(existing: &Existing, rules: &Rules, notes: &mut Assumptions) -> Resu
 
 /// The joint with its plies thinned by `loss`, mm.
 fn spec(existing: &Existing, holes: &[Length; crate::joint::MAX_ROWS], loss: f64) -> JointSpec {
-    let left = |r: Reading| Length::mm(r.length.to_mm() - loss);
+    let left = |r: KnownLength| Length::mm(r.length.to_mm() - loss);
     let form = existing.form;
     let first = holes.first().copied().unwrap_or_default();
     let mut spec = JointSpec::new(form, existing.pitch.length, left(existing.plate), first);

@@ -23,8 +23,8 @@ use crate::vessel::{Outcome, VesselBrief, vessel_with};
 ///
 /// ```
 /// use seamwright::{joint::Form, quantities::Length, rules::{Metal, US_EXISTING}};
-/// use seamwright::{rating::{Existing, Reading}, working::{Style, write_rate}};
-/// let inch = |x: f64| Reading::measured(Length::inch(x));
+/// use seamwright::{rating::{Existing, KnownLength}, working::{Style, write_rate}};
+/// let inch = |x: f64| KnownLength::measured(Length::inch(x));
 /// let found = Existing::new(Form::lap(2)?, inch(3.5), inch(0.45), Length::inch(48.0)).metals(Metal::Steel, Metal::Iron);
 /// let mut sheet = String::new();
 /// assert!(write_rate(&mut sheet, Style::default(), &found.safety(5.0), &US_EXISTING).is_ok());

@@ -9,7 +9,7 @@ use seamwright::check::check;
 use seamwright::joint::{Form, JointSpec};
 use seamwright::quantities::{Length, Pressure, Stress};
 use seamwright::rating::{
-    Assumptions, Boiler, BoilerPart, Existing, Rating, Reading, Seam, Service, girth_pressure_with, rate,
+    Assumptions, Boiler, BoilerPart, Existing, KnownLength, Rating, Seam, Service, girth_pressure_with, rate,
 };
 use seamwright::rules::{Metal, US_MICHIGAN};
 use seamwright::step::Plain;
@@ -69,7 +69,7 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
 
 /// A course as found.
 fn existing(seam: f64, away: f64) -> Result<Existing, Error> {
-    let measured = |inches: f64| Reading::measured(Length::inch(inches));
+    let measured = |inches: f64| KnownLength::measured(Length::inch(inches));
     let found = Existing::new(Form::lap(2)?, measured(3.25), measured(seam), Length::inch(INSIDE));
     Ok(found
         .shell_plate(measured(away))

@@ -2,7 +2,7 @@
 
 use seamwright::bounds::Field;
 use seamwright::quantities::{Length, Pressure};
-use seamwright::rating::{Basis, Existing, Governs, Rating, Reading};
+use seamwright::rating::{Basis, Existing, Governs, KnownLength, Rating};
 use seamwright::rules::Metal;
 use seamwright::working::{Dialect, write_rate};
 
@@ -67,11 +67,11 @@ fn existing(flags: &Flags, shell_flags: &ShellFlags, said: &RateFlags, book: &Bo
         let wrong = format!("\"{stray}\" is no figure of the joint");
         return Err(Failure::usage("from-drawing", wrong, format!("take one of {}", NAMES.join(", "))));
     }
-    let figure = |name: &str, field: Field, text: &Option<String>| -> Result<Option<Reading>, Failure> {
+    let figure = |name: &str, field: Field, text: &Option<String>| -> Result<Option<KnownLength>, Failure> {
         let Some(text) = text else { return Ok(None) };
         let value: Length = length(field, text)?;
         let drawn = said.from_drawing.iter().any(|n| n == name);
-        Ok(Some(if drawn { Reading::given(value) } else { Reading::measured(value) }))
+        Ok(Some(if drawn { KnownLength::given(value) } else { KnownLength::measured(value) }))
     };
     let needed = |name: &str, field: Field, text: &Option<String>, like: &str| {
         let remedy = format!("write --{name} \"{like}\", as measured");

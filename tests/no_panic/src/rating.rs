@@ -5,8 +5,8 @@ use core::hint::black_box;
 use seamwright::check::{self, Analysis};
 use seamwright::quantities::Pressure;
 use seamwright::rating::{
-    self, ASSUMED, Allowed, Assumed, Assumptions, Basis, Boiler, BoilerPart, Existing, Footing, HoleMaking, Rating,
-    Reading, Riveting, Seam, Service, Shell,
+    self, ASSUMED, Allowed, Assumed, Assumptions, Basis, Boiler, BoilerPart, Existing, Footing, HoleMaking,
+    KnownLength, Rating, Riveting, Seam, Service, Shell,
 };
 use seamwright::rules::Metal;
 use seamwright::step::{Ctx, Name, Num, Plain, Quantity};
@@ -82,9 +82,9 @@ fn listed(notes: &Assumptions, i: &mut Input) {
     }
 }
 
-fn figure(i: &mut Input) -> Reading {
-    let figure = if i.yes() { Reading::measured(i.length()) } else { Reading::given(i.length()) };
-    keep((Reading::length(&figure), Reading::basis(&figure)));
+fn figure(i: &mut Input) -> KnownLength {
+    let figure = if i.yes() { KnownLength::measured(i.length()) } else { KnownLength::given(i.length()) };
+    keep((KnownLength::length(&figure), KnownLength::basis(&figure)));
     figure
 }
 

@@ -2,14 +2,14 @@
 
 use seamwright::materials::Materials;
 use seamwright::quantities::{Pressure, Stress};
-use seamwright::rating::{Existing, Footing, HoleMaking, Reading, Riveting, Service, Shell};
+use seamwright::rating::{Existing, Footing, HoleMaking, KnownLength, Riveting, Service, Shell};
 use seamwright::vessel::{GirthBrief, GirthPlace, PlateStock, VesselBrief};
 
 use super::support::{form, mm};
 
 /// Joints that stand, in several circumstances, laps and butts, wide and narrow, thick and thin.
 pub fn ratings() -> Vec<Existing> {
-    let f = |x: f64| Reading::given(mm(x));
+    let f = |x: f64| KnownLength::given(mm(x));
     let mut list = Vec::new();
     let open = Service::in_service();
     let tested = Service { tested: true, ..open };

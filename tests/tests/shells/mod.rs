@@ -5,7 +5,7 @@ use seamwright::error::ErrorKind;
 use seamwright::joint::JointSpec;
 use seamwright::quantities::{Pressure, Stress};
 use seamwright::rating::{
-    Assumptions, Existing, Footing, HoleMaking, Reading as Known, Riveting, Seam, Service, Shell, joint_pressure_with,
+    Assumptions, Existing, Footing, HoleMaking, KnownLength, Riveting, Seam, Service, Shell, joint_pressure_with,
     pressure_with, rate,
 };
 use seamwright::rules::Rules;
@@ -91,9 +91,9 @@ pub fn shells(v: &Vector, rules: &Rules, s: &Symbols, out: &mut Answers) -> Resu
             findings(&found.findings, out);
         }
         _ => {
-            let inside = Known::given(mm(s["t"]));
-            let mut old = Existing::new(f, Known::given(mm(s["p"])), inside, shell.inside())
-                .hole(Known::given(mm(s["d"])))
+            let inside = KnownLength::given(mm(s["t"]));
+            let mut old = Existing::new(f, KnownLength::given(mm(s["p"])), inside, shell.inside())
+                .hole(KnownLength::given(mm(s["d"])))
                 .tension(Stress::mpa(s["st"]))
                 .shear(Stress::mpa(s["ss"]))
                 .bearing(Stress::mpa(s["sc"]))
