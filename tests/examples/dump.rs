@@ -4,15 +4,17 @@
 use std::io::{BufWriter, Write, stdout};
 
 use seamwright::check::Analysis;
-use seamwright::joint::Joint;
+use seamwright::joint::{Form, Joint};
 use seamwright::materials::Materials;
 use seamwright::modes::{Lens, Strengths, letters, prescribed_gaps};
 use seamwright::proportion::Limit;
-use seamwright::quantities::Length;
+use seamwright::quantities::{Length, Pressure};
+use seamwright::rating::{Footing, Shell, joint_pressure};
 use seamwright::rules::{BOOKS, Entry, Rules};
 use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
 use seamwright::sizing::Design;
 use seamwright::step::Plain;
+use seamwright::vessel::{GirthBrief, GirthPlace, PlateStock, VesselBrief, vessel};
 use seamwright::{given::Given, rules::Rounding};
 use seamwright_tests::{cut_name, evaluate, load, load_file, rules_of, vectors_dir};
 
@@ -119,6 +121,40 @@ impl<W: Write> Dump<'_, W> {
         }
     }
 
+    /// The joint in a shell of a metre, and a shell designed for one megapascal, with a girth seam.
+    fn shells(&mut self, analysis: &Analysis, joint: &Joint, materials: &Materials, rules: &Rules) {
+        let shell = Shell::new(Length::mm(1000.0), Footing::Permissible).corrosion(Length::mm(0.5));
+        let Ok(pressure) = joint_pressure(joint, materials, analysis, &shell, rules) else {
+            self.number("shell_refused", 1.0);
+            return;
+        };
+        self.number("shell.pressure", pressure.to_mpa());
+        let stock = PlateStock::every(Length::mm(1.0), Length::mm(5.0), Length::mm(40.0));
+        let brief = VesselBrief::new(*joint.form(), Pressure::mpa(1.0), shell, *materials, stock);
+        let Ok(lap) = Form::lap(1) else { return };
+        let Ok(outcome) = vessel(&brief.girth(GirthBrief::new(lap, GirthPlace::End)), rules) else {
+            self.number("vessel_refused", 1.0);
+            return;
+        };
+        let Some(v) = outcome.found() else {
+            self.number("vessel_none", 1.0);
+            return;
+        };
+        self.number("vessel.plate", v.plate);
+        self.number("vessel.allowed", v.allowed.pressure);
+        self.number("vessel.credited", v.seam.analysis.credited);
+        self.number("vessel.pitch", v.seam.joint.pitch().to_mm());
+        self.number("vessel.tried", f64::from(v.tried));
+        if let Some(girth) = &v.girth {
+            self.number("girth.pressure", girth.pressure);
+            self.number("girth.needed", girth.needed);
+            self.number("girth.rivets", f64::from(girth.rivets));
+            self.number("girth.end_rivets", girth.end_rivets);
+            self.number("girth.pitch", girth.joint.pitch().to_mm());
+            self.number("girth.credited", girth.analysis.credited);
+        }
+    }
+
     /// The joint along three metres, by the handbook's boiler rule.
     fn shop(&mut self, joint: &Joint, materials: &Materials, rules: &Rules) {
         let end = joint.margin().unwrap_or(Length::mm(40.0));
@@ -178,6 +214,7 @@ fn main() {
             dump.design(design);
             dump.analysis(&design.analysis, &design.joint, &checked.materials, &rules);
             dump.shop(&design.joint, &checked.materials, &rules);
+            dump.shells(&design.analysis, &design.joint, &checked.materials, &rules);
         }
         dump.place = format!("formula {}", vector.id);
         for (name, value) in &found.formulas {

@@ -144,6 +144,38 @@ def of_design(d):
         yield f"gap_least.{n}", gap
 
 
+def of_shells(d):
+    steel, rules = d.analysis.materials, d.analysis.book
+    shell = sw.Shell(inside_diameter=sw.m(1), footing="permissible", corrosion=sw.mm(0.5))
+    try:
+        allowed = sw.joint_pressure(seam=d.analysis, shell=shell)
+    except sw.SeamwrightError:
+        yield "shell_refused", 1.0
+        return
+    yield "shell.pressure", allowed.pressure
+    try:
+        v = sw.vessel(
+            form=d.joint.form, pressure=sw.MPa(1), shell=shell, materials=steel, book=rules, girth_form=sw.Form.lap(1),
+            plates=sw.PlateStock(step=sw.mm(1), thinnest=sw.mm(5), thickest=sw.mm(40)), girth_place="end",
+        )  # fmt: skip
+    except sw.SeamwrightError as refused:
+        none = refused.kind is sw.ErrorKind.NO_STANDARD_SIZE and refused.field == "pressure"
+        yield ("vessel_none" if none else "vessel_refused"), 1.0
+        return
+    yield "vessel.plate", v.plate
+    yield "vessel.allowed", v.allowed.pressure
+    yield "vessel.credited", v.seam.analysis.credited
+    yield "vessel.pitch", v.seam.joint.pitch
+    yield "vessel.tried", float(v.tried)
+    if v.girth is not None:
+        yield "girth.pressure", v.girth.pressure
+        yield "girth.needed", v.girth.needed
+        yield "girth.rivets", float(v.girth.rivets)
+        yield "girth.end_rivets", v.girth.end_rivets
+        yield "girth.pitch", v.girth.joint.pitch
+        yield "girth.credited", v.girth.analysis.credited
+
+
 def of_shop(d):
     end = d.joint.margin
     try:
@@ -169,13 +201,14 @@ def of_shop(d):
         yield f"shop.y.{hole.number}", hole.y
 
 
+BASE = {"Length": "mm", "Force": "N", "Mass": "kg", "Stress": "MPa"}
+
+
 def as_bits(figures):
     made = {}
     for name, x in figures:
         if x is not None:
-            made[name] = bits(
-                x if isinstance(x, float) else x.to({"Length": "mm", "Force": "N", "Mass": "kg"}[type(x).__name__])
-            )
+            made[name] = bits(x if isinstance(x, float) else x.to(BASE[type(x).__name__]))
     return made
 
 
@@ -201,8 +234,12 @@ def test_python_has_the_bits_of_rust(vector, dump):
         compared += len(mine)
     if "size" in vector:
         d = brief(vector["size"], rules)
-        mine = (
-            as_bits(of_joint(d.joint)) | as_bits(of_design(d)) | as_bits(of_analysis(d.analysis)) | as_bits(of_shop(d))
+        mine = (  # fmt: skip
+            as_bits(of_joint(d.joint))
+            | as_bits(of_design(d))
+            | as_bits(of_analysis(d.analysis))
+            | as_bits(of_shop(d))
+            | as_bits(of_shells(d))
         )
         assert mine == figures[f"size {name}"]
         compared += len(mine)

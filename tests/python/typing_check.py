@@ -48,6 +48,23 @@ assert_type(sheet.holes()[0].x.mm, float)
 assert_type(sheet.masses.total.kg, float)
 assert_type(formula.evaluate("half", fs=3.0), float)
 
+drum = sw.Shell(inside_diameter=sw.m(1), footing="permissible")
+made = sw.vessel(
+    form=sw.Form.lap(2),
+    pressure=sw.MPa(1),
+    shell=drum,
+    materials=steel,
+    plates=[sw.mm(10), sw.mm(12)],
+    book="metric",
+    girth_form=sw.Form.lap(1),
+)
+assert_type(made, sw.Vessel)
+assert_type(made.seam, sw.Design)
+assert_type(made.allowed.pressure, sw.Stress[float])
+assert_type(made.girth, sw.Girth | None)
+assert_type(sw.joint_pressure(seam=found, shell=drum), sw.Allowed)
+assert_type(sw.all_forms(), tuple[sw.Form, ...])
+
 try:
     sw.Form.lap(9)
 except sw.SeamwrightError as error:

@@ -8,7 +8,7 @@ use seamwright::error::{EntryNo, Error, ErrorKind};
 use seamwright::quantities::Stress;
 use seamwright::rules::{self, BOOKS, Clause, Entry, EntryKind, GROUPS, Item, Label, RuleBook, Rules, find, info};
 
-use crate::error::{raise, raise_about, wrong_choice};
+use crate::error::{message, raise, raise_about, wrong_choice};
 use crate::joint::Materials;
 use crate::words;
 
@@ -65,6 +65,11 @@ impl Book {
     /// The exception for an error that this book's routines gave.
     pub fn raise(&self, py: Python<'_>, error: &Error) -> PyErr {
         self.view(|book| raise(py, error, Some(book)))
+    }
+
+    /// An error that this book's routines gave, in words.
+    pub fn said(&self, error: &Error) -> String {
+        self.view(|book| message(error, Some(book)))
     }
 
     fn built_in(book: &RuleBook<'_>) -> Self {

@@ -45,6 +45,16 @@ pub fn entry_key(entry: EntryNo) -> String {
     Entry::from_no(entry).map(crate::book::full_key).unwrap_or_default()
 }
 
+/// An error in words, with the rule behind it.
+pub fn message(error: &Error, book: Option<&RuleBook<'_>>) -> String {
+    let (entry, clause) = (entry_key(error.entry), clause_text(book, error.entry));
+    match (entry.as_str(), clause.as_str()) {
+        ("", _) => error.to_string(),
+        (entry, "") => format!("{error} [{entry}: silent]"),
+        (entry, clause) => format!("{error} [{entry}: {clause}]"),
+    }
+}
+
 /// The exception for an error. `about` stands before the message where the error does not carry its subject.
 pub fn raise_about(py: Python<'_>, about: &str, error: &Error, book: Option<&RuleBook<'_>>) -> PyErr {
     let bound = error.field.bound();
@@ -61,11 +71,7 @@ pub fn raise_about(py: Python<'_>, about: &str, error: &Error, book: Option<&Rul
         hint: figure(error.hint),
         hint_field: if hinted { error.hint_field.bound().key } else { "" },
     };
-    let mut message = if about.is_empty() { error.to_string() } else { format!("{about}: {error}") };
-    if !details.entry.is_empty() && about.is_empty() {
-        let clause = if details.clause.is_empty() { "silent" } else { details.clause.as_str() };
-        message = format!("{message} [{}: {clause}]", details.entry);
-    }
+    let message = if about.is_empty() { message(error, book) } else { format!("{about}: {error}") };
     let made = || -> PyResult<PyErr> {
         let class = CLASS.import(py, "seamwright._errors", "SeamwrightError")?;
         let details = details.into_pyobject(py)?;

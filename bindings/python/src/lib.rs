@@ -13,10 +13,12 @@ mod formulas;
 mod joint;
 mod rating;
 mod search;
+mod shell;
 mod shop;
 mod size;
 mod tables;
 mod toml_text;
+mod vessel;
 mod words;
 mod working;
 
@@ -38,7 +40,9 @@ mod _native {
     #[pymodule_export]
     use crate::rating::{rate, working_of_rating};
     #[pymodule_export]
-    use crate::search::{front, search};
+    use crate::search::{all_forms, front, search};
+    #[pymodule_export]
+    use crate::shell::{boiler, boiler_parts, girth_check, joint_pressure, least_plate, seam_pressure};
     #[pymodule_export]
     use crate::shop::{Sheet, allowance, heads, length_rules, shop_sheet};
     #[pymodule_export]
@@ -50,6 +54,8 @@ mod _native {
     };
     #[pymodule_export]
     use crate::toml_text::{toml_inline, toml_read, toml_value};
+    #[pymodule_export]
+    use crate::vessel::{vessel, working_of_vessel};
     #[pymodule_export]
     use crate::words::words;
     #[pymodule_export]

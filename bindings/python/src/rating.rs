@@ -2,13 +2,14 @@
 
 use pyo3::prelude::*;
 use seamwright::quantities::{Length, Pressure, Stress};
-use seamwright::rating::{Assumption, Existing, Governs, KnownLength, Rating, Service, rate as core_rate};
+use seamwright::rating::{Existing, Governs, KnownLength, Rating, rate as core_rate};
 use seamwright::working::write_rate;
 
 use crate::book::Book;
-use crate::check::{AnalysisOut, FindingOut, analysis_out, finding_out};
-use crate::error::{clause_text, entry_key, raise};
+use crate::check::{AnalysisOut, FindingOut, analysis_out};
+use crate::error::{entry_key, raise};
 use crate::joint::{Form, Joint, Straps, straps};
+use crate::shell::{AssumptionOut, ServiceIn, assumptions_out, findings_out};
 use crate::words;
 use crate::working::{Wishes, style, written};
 
@@ -41,29 +42,7 @@ pub struct ExistingIn {
     present: Option<f64>,
     wastage_rate: Option<f64>,
     earlier: Option<(f64, f64)>,
-    second_hand: Option<bool>,
-    past_age_limit: Option<bool>,
-    tested: bool,
-    tubular: Option<bool>,
-    lap_length: Option<f64>,
-    lap_in_fire: Option<bool>,
-    weight_on_seam: Option<bool>,
-    riveting: Option<String>,
-    holes_made: Option<String>,
-    stripped: bool,
-}
-
-/// What the rating rests on.
-#[derive(IntoPyObject)]
-pub struct AssumptionOut {
-    about: &'static str,
-    row: u8,
-    value: f64,
-    unit: &'static str,
-    circumstance: bool,
-    basis: &'static str,
-    entry: String,
-    clause: String,
+    service: ServiceIn,
 }
 
 /// A rating: pressures in MPa.
@@ -92,20 +71,7 @@ fn figure((mm, measured): Found) -> KnownLength {
 /// The core's record of a joint as found.
 fn existing(py: Python<'_>, form: &Form, given: &ExistingIn) -> PyResult<Existing> {
     let mut e = Existing::new(form.0, figure(given.pitch), figure(given.plate), Length::mm(given.inside));
-    let service = Service {
-        second_hand: given.second_hand,
-        past_age_limit: given.past_age_limit,
-        tested: given.tested,
-        tubular: given.tubular,
-        lap_length: given.lap_length.map(Length::mm),
-        lap_in_fire: given.lap_in_fire,
-        weight_on_seam: given.weight_on_seam,
-        riveting: given.riveting.as_deref().and_then(words::riveting::read),
-        holes: given.holes_made.as_deref().and_then(words::holes_made::read),
-        stripped: given.stripped,
-        ..Service::in_service()
-    };
-    e = e.service(service);
+    e = e.service(given.service.service());
     // The core's own refusal of straps that do not go together.
     let bare = |found: Option<Found>| found.map(|(mm, _)| mm);
     let stated = straps(None, bare(given.wide_strap), bare(given.narrow_strap)).map_err(|err| raise(py, &err, None))?;
@@ -166,19 +132,6 @@ fn existing(py: Python<'_>, form: &Form, given: &ExistingIn) -> PyResult<Existin
     Ok(e)
 }
 
-fn assumption_out(a: &Assumption, book: &Book) -> AssumptionOut {
-    AssumptionOut {
-        about: a.about.what(),
-        row: a.row,
-        value: a.value,
-        unit: a.about.unit().symbol(),
-        circumstance: a.about.is_circumstance(),
-        basis: words::basis::word(a.basis),
-        entry: entry_key(a.entry),
-        clause: book.view(|b| clause_text(Some(b), a.entry)),
-    }
-}
-
 fn rating_out(r: &Rating, book: &Book) -> RatingOut {
     let stress = &r.materials.plate;
     RatingOut {
@@ -198,8 +151,8 @@ fn rating_out(r: &Rating, book: &Book) -> RatingOut {
         margin: r.margin,
         test: r.test,
         years: r.life.map(|life| life.years),
-        assumptions: r.assumptions.iter().map(|a| assumption_out(a, book)).collect(),
-        findings: book.view(|b| r.findings.iter().map(|f| finding_out(f, b)).collect()),
+        assumptions: assumptions_out(&r.assumptions, book),
+        findings: findings_out(&r.findings, book),
     }
 }
 

@@ -2,7 +2,8 @@
 
 use pyo3::prelude::*;
 use seamwright::error::ErrorKind;
-use seamwright::quantities::Length;
+use seamwright::quantities::{Length, Pressure};
+use seamwright::rating::Shell;
 use seamwright::search::{
     self as core_search, Beside, Candidate, Objective, Outcome, SearchBrief, Tally, front as core_front,
 };
@@ -11,6 +12,7 @@ use seamwright::shop::{Order, Run, Stock};
 use crate::book::Book;
 use crate::error::wrong_choice;
 use crate::joint::{Form, Joint, Materials};
+use crate::shell::ShellIn;
 use crate::shop::{head, length_rule};
 use crate::words;
 
@@ -27,6 +29,8 @@ pub struct SearchIn {
     rivet_most: Option<f64>,
     pitch_most: Option<f64>,
     efficiency_least: Option<f64>,
+    pressure: Option<f64>,
+    shell: Option<ShellIn>,
     weighed: Option<(String, String)>,
     any_finding: bool,
 }
@@ -42,6 +46,8 @@ pub struct CandidateOut {
     efficiency: f64,
     rivets_per_metre: f64,
     mass_per_metre: Option<f64>,
+    pressure: Option<f64>,
+    governing: (u8, u8, u8),
     behind: Option<&'static str>,
     a_step_less: Option<String>,
     a_step_more: Option<String>,
@@ -72,6 +78,7 @@ struct Owned {
     holes: Option<Vec<Length>>,
     objective: Objective,
     order: Option<Order>,
+    shell: Option<Shell>,
     given: SearchIn,
 }
 
@@ -93,6 +100,7 @@ impl Owned {
             holes: given.holes.as_deref().map(lengths),
             objective: objective.ok_or_else(|| wrong_choice(py, "objective", &given.objective))?,
             order,
+            shell: given.shell.as_ref().map(|shell| shell.shell(py)).transpose()?,
             given,
         })
     }
@@ -120,6 +128,9 @@ impl Owned {
         if let Some(least) = self.given.efficiency_least {
             brief = brief.efficiency(least);
         }
+        if let (Some(least), Some(shell)) = (self.given.pressure, self.shell) {
+            brief = brief.pressure(Pressure::mpa(least), shell);
+        }
         if let Some(order) = self.order {
             brief = brief.mass(order);
         }
@@ -137,6 +148,8 @@ fn candidate_out(c: &Candidate) -> CandidateOut {
         efficiency: c.efficiency,
         rivets_per_metre: c.rivets_per_metre,
         mass_per_metre: c.mass_per_metre,
+        pressure: c.pressure.map(Pressure::to_mpa),
+        governing: (c.governing.plate, c.governing.other, c.governing.narrow),
         behind: None,
         a_step_less: None,
         a_step_more: None,
@@ -187,6 +200,12 @@ pub fn search(py: Python<'_>, materials: &Materials, given: SearchIn, book: &Boo
             tally: tally_out(&found.tally),
         },
     })
+}
+
+/// Every form that is searched where none is named.
+#[pyfunction]
+pub fn all_forms() -> Vec<Form> {
+    core_search::all_forms().into_iter().map(Form).collect()
 }
 
 /// Room for the candidates that a front holds on the way, at first and at most.

@@ -76,7 +76,8 @@ fn basis(basis: &HoleBasis) -> &'static str {
     }
 }
 
-fn design_out(d: &Design, book: &Book) -> DesignOut {
+/// A design for Python.
+pub fn design_out(d: &Design, book: &Book) -> DesignOut {
     let [wide, narrow] = &d.straps;
     let gaps = d.joint.form().row_count().saturating_sub(1);
     DesignOut {

@@ -6,12 +6,13 @@ use seamwright::check::{Required, Verdict};
 use seamwright::drawing::Extent;
 use seamwright::joint::{Arrangement, JointKind};
 use seamwright::modes::{Class, Fate};
-use seamwright::rating::{Basis, HoleMaking, Riveting};
+use seamwright::rating::{Basis, BoilerPart, FactorBasis, Footing, HoleMaking, Riveting};
 use seamwright::rules::{Balance, Label, Metal, Rounding};
 use seamwright::search::Objective;
 use seamwright::shop::{Face, Fitted, HEAD_FORMS, LENGTH_RULES, Measured, SHOP_NOTES, Side};
 use seamwright::sizing::Decided;
 use seamwright::text::DecimalMark;
+use seamwright::vessel::GirthPlace;
 use seamwright::working::{DIALECTS, Units};
 use seamwright::{check::SUBJECTS, error::KINDS};
 
@@ -24,6 +25,8 @@ macro_rules! words {
                 use super::$type;
                 /// The word of a choice.
                 pub const fn word(x: $type) -> &'static str { match x { $($type::$variant => $word),* } }
+                /// All of them.
+                pub const ALL: &[$type] = &[$($type::$variant),*];
                 /// The choice of a word.
                 pub fn read(word: &str) -> Option<$type> { match word { $($word => Some($type::$variant),)* _ => None } }
             }
@@ -55,6 +58,15 @@ words! {
     basis Basis { Measured "measured", Given "given", Tabulated "tabulated", Assumed "assumed" }
     riveting Riveting { Hand "hand", Machine "machine" }
     holes_made HoleMaking { Drilled "drilled", Reamed "reamed", Punched "punched" }
+    footing Footing { Permissible "permissible", Ultimate "ultimate" }
+    factor_basis FactorBasis {
+        Given "given", Book "book", Constant "constant of the formula", InStresses "in the stresses",
+    }
+    girth_place GirthPlace { Middle "middle", End "end", Stayed "stayed" }
+    boiler_part BoilerPart {
+        Course "course", Girth "girth seam", Head "head", Tubes "tubes", Stays "stays", Furnace "furnace",
+        Other "other limit",
+    }
     objective Objective { Efficiency "efficiency", Mass "mass", Rivets "rivets", Thickness "thickness" }
     extent Extent { Seam "seam", Tie "tie" }
     face Face { Inside "inside", Outside "outside" }

@@ -16,20 +16,25 @@ Example:
 """
 
 from . import formula
+from ._boiler import Boiler, BoilerLine
 from ._check import Analysis, ClassicEfficiencies, Cut, Finding, Letter, Mode, Percentages, check
 from ._drawing import Drawing, drawing
 from ._enums import (
     Arrangement,
     Balance,
     Basis,
+    BoilerPart,
     Decided,
     DecimalMark,
     Dialect,
     EntryKind,
     Extent,
     Face,
+    FactorBasis,
     Fate,
     Fitted,
+    Footing,
+    GirthPlace,
     HeadForm,
     HoleBasis,
     HoleMaking,
@@ -56,9 +61,19 @@ from ._materials import Materials, PlateStress
 from ._native import caution as _caution
 from ._native import version as _version
 from ._quantities import Area, Density, Force, Length, Mass, Pressure, Quantity, Stress
-from ._rating import Assumption, Rating, rate
+from ._rating import Rating, rate
 from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
-from ._search import Candidate, Search, Tally, front, search
+from ._search import Candidate, Search, Tally, all_forms, front, search
+from ._shell import (
+    Allowed,
+    Assumption,
+    Girth,
+    Shell,
+    girth_check,
+    joint_pressure,
+    least_plate,
+    seam_pressure,
+)
 from ._shop import HEADS, LENGTH_RULES, HeadInfo, LengthRuleInfo, ShopSheet, allowance, shop_sheet
 from ._shop_records import (
     Along,
@@ -100,6 +115,7 @@ from ._units import (
     mm2,
     psi,
 )
+from ._vessel import PlateStock, Vessel, vessel
 from ._working import Working
 
 __all__ = [
@@ -227,6 +243,23 @@ __all__ = [
     "Basis",
     "HoleMaking",
     "Riveting",
+    "all_forms",
+    "Allowed",
+    "Boiler",
+    "BoilerLine",
+    "BoilerPart",
+    "FactorBasis",
+    "Footing",
+    "Girth",
+    "GirthPlace",
+    "PlateStock",
+    "Shell",
+    "Vessel",
+    "girth_check",
+    "joint_pressure",
+    "least_plate",
+    "seam_pressure",
+    "vessel",
 ]
 
 CAUTION: str = _caution()

@@ -2,6 +2,8 @@
 
 from enum import Enum
 
+from . import _native
+
 
 class JointKind(Enum):
     """The main form of a joint."""
@@ -112,6 +114,47 @@ class HoleMaking(Enum):
     DRILLED = "drilled"
     REAMED = "reamed"
     PUNCHED = "punched"
+
+
+class Footing(Enum):
+    """What the stresses of a shell are: permissible, or strengths at failure that a factor of safety divides."""
+
+    PERMISSIBLE = "permissible"
+    ULTIMATE = "ultimate"
+
+
+class FactorBasis(Enum):
+    """Where a factor of safety comes from."""
+
+    GIVEN = "given"
+    BOOK = "book"
+    CONSTANT = "constant of the formula"
+    IN_STRESSES = "in the stresses"
+
+
+class GirthPlace(Enum):
+    """Where a girth seam lies: between two rings, at an end plate, or in a shell whose heads tubes or stays carry."""
+
+    MIDDLE = "middle"
+    END = "end"
+    STAYED = "stayed"
+
+
+class BoilerPart(Enum):
+    """What a line of a boiler's table is. Courses and girth seams are computed here, the others elsewhere."""
+
+    COURSE = "course"
+    GIRTH = "girth seam"
+    HEAD = "head"
+    TUBES = "tubes"
+    STAYS = "stays"
+    FURNACE = "furnace"
+    OTHER = "other limit"
+
+    @property
+    def computed_here(self) -> bool:
+        """Whether this library computes the pressure of such a part."""
+        return dict(_native.boiler_parts())[self.value]
 
 
 class Objective(Enum):

@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Sheet", "allowance", "bounds", "built_in_books", "caution", "check", "check_bound", "dxf", "dxf_seam", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "heads", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "rate", "refuse", "search", "shop_sheet", "size", "svg", "toml_inline", "toml_read", "toml_value", "units", "version", "words", "working_of_check", "working_of_rating", "working_of_size", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "dxf", "dxf_seam", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "rate", "refuse", "seam_pressure", "search", "shop_sheet", "size", "svg", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "working_of_check", "working_of_rating", "working_of_size", "working_of_vessel", "write_inch_fraction"]
 
 @final
 class Book:
@@ -129,9 +129,24 @@ class Sheet:
         The sheet as plain text or Markdown.
         """
 
+def all_forms() -> list[Form]:
+    """
+    Every form that is searched where none is named.
+    """
+
 def allowance(rule: str, rivet: SupportsFloat | SupportsIndex, grip: SupportsFloat | SupportsIndex) -> float:
     """
     The allowance of a length rule beyond the grip, mm.
+    """
+
+def boiler(lines: SupportsGetItem[int, tuple[str, str, SupportsFloat | SupportsIndex]], book: Book | None) -> tuple[int | None, float | None]:
+    """
+    The line of a boiler's table that governs, from 0, and the test pressure, MPa. Lines are part, name, pressure in MPa.
+    """
+
+def boiler_parts() -> list[tuple[str, bool]]:
+    """
+    The parts of a boiler, and whether this library computes them.
     """
 
 def bounds() -> list[Incomplete]:
@@ -199,9 +214,24 @@ def front(materials: Materials, given: Incomplete, book: Book) -> list[Incomplet
     The front of efficiency against mass.
     """
 
+def girth_check(seam: Joint, materials: Materials, girth: Joint, place: str, pressure: SupportsFloat | SupportsIndex, shell: Incomplete, book: Book) -> Incomplete:
+    """
+    Checks a girth seam beside the seam along the shell.
+    """
+
 def heads() -> list[tuple[str, str, float, float, bool, str, str]]:
     """
     Key, name, width and height in diameters, whether sunk, label and source of every form of head.
+    """
+
+def joint_pressure(joint: Joint, materials: Materials, shell: Incomplete, book: Book) -> Incomplete:
+    """
+    The pressure that a joint along a shell allows.
+    """
+
+def least_plate(inside: SupportsFloat | SupportsIndex, book: Book) -> tuple[float, str, str] | None:
+    """
+    The least shell plate of a book for a diameter, mm, with its entry and clause.
     """
 
 def length_rules() -> list[tuple[str, str, str, str, str, float | None, bool]]:
@@ -242,6 +272,11 @@ def rate(form: Form, given: Incomplete, book: Book) -> Incomplete:
 def refuse(kind: SupportsIndex, key: str, about: str) -> None:
     """
     Raises the error of a kind about a field, with a text before it.
+    """
+
+def seam_pressure(form: Form, plate: SupportsFloat | SupportsIndex, tension: SupportsFloat | SupportsIndex, efficiency: SupportsFloat | SupportsIndex, shell: Incomplete, girth: bool, book: Book) -> Incomplete:
+    """
+    The pressure that a seam of a stated efficiency allows, along the shell or round it.
     """
 
 def search(materials: Materials, given: Incomplete, book: Book) -> Incomplete:
@@ -289,6 +324,11 @@ def version() -> str:
     Version of the core.
     """
 
+def vessel(form: Form, materials: Materials, given: Incomplete, book: Book) -> tuple[Incomplete | None, Incomplete | None]:
+    """
+    Designs a shell and its seams: the vessel, or why there is none.
+    """
+
 def words() -> list[tuple[str, list[tuple[str, str]]]]:
     """
     Every choice of the core: type, variants and their words.
@@ -307,6 +347,11 @@ def working_of_rating(form: Form, given: Incomplete, book: Book, wishes: tuple[s
 def working_of_size(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
     """
     The working of a sizing.
+    """
+
+def working_of_vessel(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    """
+    The working of a vessel.
     """
 
 def write_inch_fraction(inches: SupportsFloat | SupportsIndex, denominator: SupportsIndex) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass
-from enum import Enum
 from typing import Any
 
 from . import _native
@@ -12,7 +11,6 @@ from ._check import Analysis, Finding, analysis, finding
 from ._convert import (
     LengthLike,
     StressLike,
-    choice,
     gaps,
     instance,
     length,
@@ -20,38 +18,18 @@ from ._convert import (
     number,
     optional_length,
     optional_stress,
-    unit_of,
 )
 from ._enums import Basis, Dialect, HoleMaking, Metal, Riveting, Verdict
 from ._errors import ErrorKind, SeamwrightError
 from ._joint import Form, Joint
 from ._materials import Materials
 from ._quantities import Pressure, Stress
-from ._records import Record
 from ._rules import RuleBook, book_argument
+from ._shell import Assumption, assumptions, pressure_unit, word
 from ._working import Wishes, Worked
 
 FROM_DRAWING = ("pitch", "plate", "other_plate", "wide_strap", "narrow_strap", "hole", "shell_plate")
 """Figures that are measured unless they are said to be from a drawing."""
-
-
-@dataclass(frozen=True, kw_only=True)
-class Assumption(Record):
-    """One thing that a rating rests on: a figure, or a circumstance (``value`` 1 for yes, 0 for no)."""
-
-    about: str
-    row: int
-    value: float
-    unit: str
-    circumstance: bool
-    basis: Basis
-    entry: str
-    clause: str
-
-    def __str__(self) -> str:
-        said = ("yes" if self.value else "no") if self.circumstance else f"{self.value:.6g} {self.unit}".strip()
-        row = f", row {self.row}" if self.row else ""
-        return f"{self.about}{row}: {said} ({self.basis.value})"
 
 
 @dataclass(frozen=True, kw_only=True, repr=False)
@@ -100,10 +78,19 @@ class Rating(Worked):
         return tuple(a for a in self.assumptions if a.basis is Basis.ASSUMED)
 
     def _steps(self, wanted: Wishes) -> str:
-        return _native.working_of_rating(self.form._native(), dict(self.as_found), self.book._core, wanted)
+        return _native.working_of_rating(self.form._native(), _thawed(self.as_found), self.book._core, wanted)
 
     def _repr_html_(self) -> str:
         return self.working(Dialect.HTML)._repr_html_() or ""
+
+
+def _frozen(given: dict[str, Any]) -> tuple[tuple[str, Any], ...]:
+    """What was given, so that it can be hashed."""
+    return tuple((key, _frozen(x) if isinstance(x, dict) else x) for key, x in given.items())
+
+
+def _thawed(given: tuple[tuple[str, Any], ...]) -> dict[str, Any]:
+    return {key: dict(x) if key == "service" else x for key, x in given}
 
 
 def rate(
@@ -205,9 +192,6 @@ def rate(
         mm = optional_length(name, x)
         return None if mm is None else (mm, name not in from_drawing)
 
-    def word(cls: type[Enum], name: str, x: Any) -> Any:
-        return None if x is None else choice(cls, name, x).value
-
     if (earlier_plate is None) != (years_ago is None):
         raise SeamwrightError("earlier_plate and years_ago go together; give both", field="earlier_plate")
     earlier = None if years_ago is None else (length("earlier_plate", earlier_plate), number("years_ago", years_ago))
@@ -234,19 +218,22 @@ def rate(
         "present": optional_stress("present", present),
         "wastage_rate": optional_length("wastage_rate", wastage_rate),
         "earlier": earlier,
-        "second_hand": second_hand,
-        "past_age_limit": past_age_limit,
-        "tested": bool(tested),
-        "tubular": tubular,
-        "lap_length": optional_length("lap_length", lap_length),
-        "lap_in_fire": lap_in_fire,
-        "weight_on_seam": weight_on_seam,
-        "riveting": word(Riveting, "riveting", riveting),
-        "holes_made": word(HoleMaking, "holes_made", holes_made),
-        "stripped": bool(stripped),
+        "service": {
+            "existing": True,
+            "second_hand": second_hand,
+            "past_age_limit": past_age_limit,
+            "tested": bool(tested),
+            "tubular": tubular,
+            "lap_length": optional_length("lap_length", lap_length),
+            "lap_in_fire": lap_in_fire,
+            "weight_on_seam": weight_on_seam,
+            "riveting": word(Riveting, "riveting", riveting),
+            "holes_made": word(HoleMaking, "holes_made", holes_made),
+            "stripped": bool(stripped),
+        },
     }
     x = _native.rate(made._native(), as_found, rules._core)
-    shown = unit_of(present) or ("psi" if length_unit(plate) == "inch" else "MPa")
+    shown = pressure_unit(present, plate)
 
     def pressure(mpa: float | None) -> Any:
         return None if mpa is None else Pressure[float]._make(mpa, shown)
@@ -271,7 +258,7 @@ def rate(
         margin=x["margin"],
         test=pressure(x["test"]),
         years=x["years"],
-        assumptions=tuple(Assumption(**{**a, "basis": Basis(a["basis"])}) for a in x["assumptions"]),
+        assumptions=assumptions(x["assumptions"]),
         findings=tuple(finding(f) for f in x["findings"]),
-        as_found=tuple(as_found.items()),
+        as_found=_frozen(as_found),
     )

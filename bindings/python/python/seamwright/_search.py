@@ -7,15 +7,27 @@ from dataclasses import dataclass
 from typing import Any
 
 from . import _native
-from ._check import Analysis, check, materials_argument
-from ._convert import LengthLike, all_lengths, choice, count, instance, length_unit, number, optional_length
+from ._check import Analysis, Cut, check, cut, materials_argument
+from ._convert import (
+    LengthLike,
+    StressLike,
+    all_lengths,
+    choice,
+    count,
+    instance,
+    length_unit,
+    number,
+    optional_length,
+    optional_stress,
+)
 from ._enums import HeadForm, LengthRule, Objective
 from ._errors import ErrorKind, SeamwrightError
 from ._joint import Form, Joint, mm_or_none
 from ._materials import Materials
-from ._quantities import Length
+from ._quantities import Length, Pressure, Stress
 from ._records import Record
 from ._rules import RuleBook, book_argument
+from ._shell import Shell, pressure_unit, shell_argument
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -23,7 +35,8 @@ class Candidate(Record):
     """A joint of the grid. ``mass_per_metre`` is in kg/m, None where nothing was said of heads and rivet lengths.
 
     ``behind`` says why it is not the best; ``a_step_less`` and ``a_step_more`` say what lies one step of the pitch
-    beside it. They are None in a front.
+    beside it. They are None in a front. ``pressure`` is what it allows, None where none was asked for; ``governing``
+    says which members tear in the mode that governs.
     """
 
     form: Form
@@ -34,6 +47,8 @@ class Candidate(Record):
     efficiency: float
     rivets_per_metre: float
     mass_per_metre: float | None
+    pressure: Stress[float] | None
+    governing: Cut
     behind: str | None
     a_step_less: str | None
     a_step_more: str | None
@@ -48,6 +63,11 @@ class Tally(Record):
     fitting: int
     by_bound: int
     excluded: tuple[tuple[str, int], ...]
+
+    @property
+    def most(self) -> tuple[str, int] | None:
+        """The constraint that excluded most, None where nothing was excluded; of equals the one asked first."""
+        return max(self.excluded, key=lambda x: x[1], default=None)
 
 
 @dataclass(frozen=True, kw_only=True, repr=False)
@@ -109,6 +129,8 @@ def _given(materials: Materials, x: dict[str, Any]) -> dict[str, Any]:
     heads, rule = x.pop("head"), x.pop("length_rule")
     if (heads is None) != (rule is None):
         raise SeamwrightError("head and length_rule go together; give both, or neither", field="head")
+    if (x["pressure"] is None) != (x["shell"] is None):
+        raise SeamwrightError("pressure and shell go together; give both, or neither", field="pressure")
     least = x["efficiency_least"]
     forms = x["forms"]
     return {
@@ -123,6 +145,8 @@ def _given(materials: Materials, x: dict[str, Any]) -> dict[str, Any]:
         "rivet_most": optional_length("rivet_most", x["rivet_most"]),
         "pitch_most": optional_length("pitch_most", x["pitch_most"]),
         "efficiency_least": None if least is None else number("efficiency_least", least),
+        "pressure": optional_stress("pressure", x["pressure"]),
+        "shell": None if x["shell"] is None else shell_argument(x["shell"])._native(),
         "weighed": None
         if heads is None
         else (choice(HeadForm, "head", heads).value, choice(LengthRule, "length_rule", rule).value),
@@ -130,9 +154,20 @@ def _given(materials: Materials, x: dict[str, Any]) -> dict[str, Any]:
     }
 
 
-def _candidate(x: dict[str, Any], unit: str) -> Candidate:
+def _candidate(x: dict[str, Any], unit: str, shown: str) -> Candidate:
+    held = None if x["pressure"] is None else Pressure[float]._make(x["pressure"], shown)
     sized = {key: mm_or_none(x[key], unit) for key in ("plate", "hole", "rivet", "pitch")}
-    return Candidate(**{**x, **sized, "form": Form._of(x["form"])})
+    return Candidate(**{**x, **sized, "form": Form._of(x["form"]), "pressure": held, "governing": cut(x["governing"])})
+
+
+def all_forms() -> tuple[Form, ...]:
+    """Every form that :func:`search` looks at where none is named, in the order in which equals are decided.
+
+    Example:
+        >>> all_forms()[0].name
+        'single-riveted lap joint'
+    """
+    return tuple(Form._of(form) for form in _native.all_forms())
 
 
 def search(
@@ -148,6 +183,8 @@ def search(
     rivet_most: LengthLike | None = None,
     pitch_most: LengthLike | None = None,
     efficiency_least: float | None = None,
+    pressure: StressLike | None = None,
+    shell: Shell | None = None,
     head: HeadForm | str | None = None,
     length_rule: LengthRule | str | None = None,
     any_finding: bool = False,
@@ -165,6 +202,7 @@ def search(
         rivet_least, rivet_most: smallest and largest cold rivet.
         pitch_most: greatest pitch of the outer row.
         efficiency_least: least efficiency credited, 0 to 1.
+        pressure, shell: least working pressure, and the shell that has to carry it.
         head, length_rule: heads and rivet lengths by which a metre of seam is weighed (steel, cut to length).
         any_finding: joints of open findings as well.
 
@@ -181,13 +219,13 @@ def search(
     stresses, rules = materials_argument(materials), book_argument(book)
     limits = {key: value for key, value in locals().items() if key in _LIMITS}
     x = _native.search(stresses._native(), _given(stresses, limits), rules._core)
-    unit = _unit(plates)
+    unit, shown = _unit(plates), pressure_unit(pressure, _first(plates))
     tally = x["tally"]
     return Search(
         materials=stresses,
         book=rules,
         joint=None if x["joint"] is None else Joint._of(x["joint"], unit),
-        best=tuple(_candidate(c, unit) for c in x["best"]),
+        best=tuple(_candidate(c, unit, shown) for c in x["best"]),
         tally=Tally(**{**tally, "excluded": tuple(tally["excluded"])}),
     )
 
@@ -206,6 +244,8 @@ def front(
     rivet_most: LengthLike | None = None,
     pitch_most: LengthLike | None = None,
     efficiency_least: float | None = None,
+    pressure: StressLike | None = None,
+    shell: Shell | None = None,
     any_finding: bool = False,
 ) -> tuple[Candidate, ...]:
     """The joints of which no other has more efficiency without more mass, the lightest first.
@@ -215,7 +255,8 @@ def front(
         materials: stresses, all permissible or all ultimate.
         book: a rule book, or the short name of a built-in one.
         head, length_rule: heads and rivet lengths by which a metre of seam is weighed (steel, cut to length).
-        forms, holes, rows_most, rivet_least, rivet_most, pitch_most, efficiency_least, any_finding: as in ``search``.
+        forms, holes, rows_most, rivet_least, rivet_most, pitch_most, efficiency_least, pressure, shell,
+            any_finding: as in ``search``.
 
     Raises:
         SeamwrightError: as ``search``.
@@ -231,16 +272,19 @@ def front(
     objective = Objective.MASS
     limits = {key: value for key, value in locals().items() if key in _LIMITS}
     found = _native.front(stresses._native(), _given(stresses, limits), rules._core)
-    unit = _unit(plates)
-    return tuple(_candidate(c, unit) for c in found)
+    unit, shown = _unit(plates), pressure_unit(pressure, _first(plates))
+    return tuple(_candidate(c, unit, shown) for c in found)
 
 
 _LIMITS = frozenset({
     "objective", "plates", "forms", "holes", "rows_most", "rivet_least", "rivet_most", "pitch_most",
-    "efficiency_least", "head", "length_rule", "any_finding",
+    "efficiency_least", "pressure", "shell", "head", "length_rule", "any_finding",
 })  # fmt: skip
 
 
+def _first(plates: Any) -> Any:
+    return plates[0] if isinstance(plates, (list, tuple)) and plates else plates
+
+
 def _unit(plates: Any) -> str:
-    first = plates[0] if isinstance(plates, (list, tuple)) and plates else plates
-    return length_unit(first)
+    return length_unit(_first(plates))

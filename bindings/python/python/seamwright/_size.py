@@ -129,6 +129,42 @@ def limit(x: dict[str, Any], unit: str) -> Limit:
     return Limit(state=LimitState(x["state"]), value=mm_or_none(x["value"], unit), entry=x["entry"], clause=x["clause"])
 
 
+def design(found: dict[str, Any], brief: Brief, stresses: Materials, rules: RuleBook) -> Design:
+    """A design of the native module."""
+    unit = brief.plate.unit
+    joint = Joint._of(found["joint"], unit)
+
+    def mm(x: float) -> Length[float]:
+        return Length[float]._make(x, unit)
+
+    hole_found, pitch_found = found["hole"], found["pitch"]
+    wide, narrow = found["straps_least"]
+    return Design(
+        brief=brief,
+        joint=joint,
+        hole=HoleChoice(
+            computed=mm_or_none(hole_found["computed"], unit),
+            basis=None if hole_found["basis"] is None else HoleBasis(hole_found["basis"]),
+            hole=mm(hole_found["hole"]),
+            rivet=mm(hole_found["rivet"]),
+        ),
+        pitch=PitchChoice(
+            by_shear=mm(pitch_found["by_shear"]),
+            by_weaker=mm(pitch_found["by_weaker"]),
+            by_all_modes=mm(pitch_found["by_all_modes"]),
+            balance=Balance(pitch_found["balance"]),
+            least=mm(pitch_found["least"]),
+            greatest=limit(pitch_found["greatest"], unit),
+            taken=mm(pitch_found["taken"]),
+            decided=Decided(pitch_found["decided"]),
+        ),
+        gaps=tuple((mm(gap), key) for gap, key in found["gaps"]),
+        margin_least=mm(found["margin_least"]),
+        straps_least=(limit(wide, unit), limit(narrow, unit)),
+        analysis=analysis(found["analysis"], joint, stresses, rules),
+    )
+
+
 def size(
     *,
     form: Form,
@@ -195,34 +231,4 @@ def size(
         margin=given("margin", margin),
     )
     found = _native.size(wanted._native(), stresses._native(), brief._native(), rules._core)
-    joint = Joint._of(found["joint"], unit)
-
-    def mm(x: float) -> Length[float]:
-        return Length[float]._make(x, unit)
-
-    hole_found, pitch_found = found["hole"], found["pitch"]
-    wide, narrow = found["straps_least"]
-    return Design(
-        brief=brief,
-        joint=joint,
-        hole=HoleChoice(
-            computed=mm_or_none(hole_found["computed"], unit),
-            basis=None if hole_found["basis"] is None else HoleBasis(hole_found["basis"]),
-            hole=mm(hole_found["hole"]),
-            rivet=mm(hole_found["rivet"]),
-        ),
-        pitch=PitchChoice(
-            by_shear=mm(pitch_found["by_shear"]),
-            by_weaker=mm(pitch_found["by_weaker"]),
-            by_all_modes=mm(pitch_found["by_all_modes"]),
-            balance=Balance(pitch_found["balance"]),
-            least=mm(pitch_found["least"]),
-            greatest=limit(pitch_found["greatest"], unit),
-            taken=mm(pitch_found["taken"]),
-            decided=Decided(pitch_found["decided"]),
-        ),
-        gaps=tuple((mm(gap), key) for gap, key in found["gaps"]),
-        margin_least=mm(found["margin_least"]),
-        straps_least=(limit(wide, unit), limit(narrow, unit)),
-        analysis=analysis(found["analysis"], joint, stresses, rules),
-    )
+    return design(found, brief, stresses, rules)
