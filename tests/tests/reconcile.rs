@@ -140,10 +140,6 @@ fn decidable(figures: &[Figure]) -> bool {
     figures.iter().map(Figure::chance).product::<f64>() <= CHANCE
 }
 
-/// What keeps the library from the author's convention.
-const NOT_FOUND: [(&str, &str); 1] =
-    [("KG-9.5", "0.7855 for a quarter of pi, and then three times a rivet that was rounded to 17 015 N")];
-
 #[test]
 fn the_conventions_of_published_examples_are_found() {
     let (mut asked, mut failures) = (0, Vec::new());
@@ -171,13 +167,28 @@ fn the_conventions_of_published_examples_are_found() {
             }
         }
     }
-    let unforeseen: Vec<_> = failures.iter().filter(|(id, _)| NOT_FOUND.iter().all(|(known, _)| id != known)).collect();
-    for (id, words) in &unforeseen {
+    for (id, words) in &failures {
         println!("{id}: {words}");
     }
     println!("{asked} statements, {} not named", failures.len());
-    assert!(unforeseen.is_empty());
-    assert!(asked >= 60 && failures.len() * 20 <= asked, "{} of {asked}", failures.len());
+    assert!(failures.is_empty() && asked >= 60, "{} of {asked}", failures.len());
+}
+
+/// Khurmi & Gupta, Example 9.5: one rivet is 0.7855 times 19^2 times 60 = 17 013.9 N, printed 17 015; three of them are
+/// printed 51 045.
+#[test]
+fn a_rivet_rounded_on_the_way_is_found_in_print() {
+    let vectors = load_file(&vectors().join("khurmi.toml"));
+    let vector = vectors.iter().find(|v| v.id == "KG-9.5").unwrap();
+    let [checked, _] = &published(vector)[..] else { panic!("a check and a sizing") };
+    let answer = reconcile(&checked.case, &checked.figures).unwrap();
+    // 3.142 for pi, or a data book's area of 0.4395 sq in, would give the same 17 015 N; the commoner stands first.
+    let words: Vec<&str> = answer.best().unwrap().edits().map(|c| c.words).collect();
+    assert_eq!(words, ["0.7855 for a quarter of pi", "the strength of one rivet rounded to 5 N"]);
+    let mut text = String::new();
+    answer.write(&mut text, &checked.figures).unwrap();
+    let line = "Reproduced with 0.7855 for a quarter of pi and the strength of one rivet rounded to 5 N.";
+    assert!(text.starts_with(line), "{text}");
 }
 
 /// Printed figures that are wrong are not explained away.
@@ -355,6 +366,86 @@ fn edits_of_reading_and_arithmetic_are_found() {
         let all: Vec<&str> = answer.explanations.iter().flat_map(|x| x.edits().map(|c| c.words)).collect();
         assert!(all.contains(&words), "{words:?} is not among {all:?}");
     }
+}
+
+/// Arithmetic by hand: one quantity is rounded and the rest is worked on from it. The joint has one rivet in single
+/// shear and four in double shear on a pitch of 163, plates of 17, holes of 23.
+#[test]
+fn a_quantity_rounded_on_the_way_is_found() {
+    let (joint, materials) = joints()[4];
+    let case = Case { work: Work::Check(joint, materials), rules: METRIC.rules };
+    let names = |stated: &[(Q, f64)]| {
+        let figures: Vec<Figure> =
+            stated.iter().map(|&(q, x)| Figure::within(Name(q, 0), x, 5e-7 * x).unwrap()).collect();
+        let answer = reconcile(&case, &figures).unwrap();
+        let best = answer.best().map_or(0, |x| x.count());
+        let all = answer.explanations.iter().map(|x| x.edits().map(|c| c.words).collect::<Vec<_>>());
+        (best, all.collect::<Vec<_>>())
+    };
+    let says = |stated: &[(Q, f64)], words: &[&str]| {
+        let (best, all) = names(stated);
+        assert_eq!(best, words.len(), "{words:?}: {all:?}");
+        assert!(all.iter().any(|found| found == words), "{words:?} is not among {all:?}");
+    };
+    let to = |x: f64, step: f64| (x / step).round() * step;
+    let double = METRIC.rules.get(Entry::DOUBLE_SHEAR);
+    let area = std::f64::consts::PI / 4.0 * 23.0 * 23.0; // 415.4756 mm2
+    let (inch, pound) = (25.4, 4.448_221_615_260_5);
+    // One rivet: 25 344 N in single shear, and so much more in double.
+    let one = area * 61.0;
+    for (step, words) in [
+        (1.0, "the strength of one rivet rounded to whole newtons"),
+        (5.0, "the strength of one rivet rounded to 5 N"),
+        (10.0, "the strength of one rivet rounded to 10 N"),
+        (100.0, "the strength of one rivet rounded to 0.1 kN"),
+        (100.0, "the strength of one rivet rounded to three figures"),
+        (pound, "the strength of one rivet rounded to whole pounds"),
+        (10.0 * pound, "the strength of one rivet rounded to 10 lb"),
+        (9.806_65, "the strength of one rivet rounded to whole kilograms force"),
+    ] {
+        says(&[(Q::ShearAll, to(one, step) + 4.0 * to(double * one, step))], &[words]);
+    }
+    // The area as a table prints it: 415 or 415.5 mm2, 0.644 sq in.
+    for (printed, words) in [
+        (415.0, "the area of one rivet rounded to three figures"),
+        (415.0, "the area of one rivet rounded to whole square millimetres"),
+        (415.5, "the area of one rivet rounded to four figures"),
+        (0.644 * inch * inch, "the area of one rivet rounded to 0.001 sq in"),
+        (0.644 * inch * inch, "the area of one rivet rounded to 0.0001 sq in"),
+    ] {
+        says(&[(Q::ShearAll, (1.0 + 4.0 * double) * printed * 61.0)], &[words]);
+    }
+    // The net section: 140 by 17 by 84 is 199 920 N. The solid strip beside it stays as it is.
+    let solid = 163.0 * 17.0 * 84.0;
+    for (net, words) in [
+        (200_000.0, "the net section rounded to three figures"),
+        (199_900.0, "the net section rounded to four figures"),
+        (199_900.0, "the net section rounded to 0.1 kN"),
+        (to(199_920.0, 10.0 * pound), "the net section rounded to 10 lb"),
+    ] {
+        says(&[(Q::TearOuter, net), (Q::Solid, solid)], &[words]);
+    }
+    // With another pi: 22/7 makes the area 415.643, four figures of it 415.6.
+    let words = ["22/7 for pi", "the area of one rivet rounded to four figures"];
+    says(&[(Q::ShearAll, (1.0 + 4.0 * double) * 415.6 * 61.0)], &words);
+    // Two quantities, each rounded for itself: the rivets to 10 N, the net section to three figures.
+    let rivets = to(one, 10.0) + 4.0 * to(double * one, 10.0);
+    let words = ["the strength of one rivet rounded to 10 N", "the net section rounded to three figures"];
+    says(&[(Q::ShearAll, rivets), (Q::TearOuter, 200_000.0)], &words);
+}
+
+/// What was rounded is carried on: a lap of two rivets on a pitch of 73, plates of 13, whose rivets are the weakest.
+#[test]
+fn a_rounded_rivet_is_carried_on_into_the_efficiency() {
+    let (joint, _) = joints()[0];
+    let soft = Materials::new(Stress::mpa(84.0), Stress::mpa(61.0)).bearing(Stress::mpa(127.0));
+    let case = Case { work: Work::Check(joint, soft), rules: METRIC.rules };
+    // pi/4 23^2 61 = 25 344.0 N; to three figures 25 300. Two of them over 73 times 13 times 84 = 79 716.
+    let eta = 2.0 * 25_300.0 / (73.0 * 13.0 * 84.0);
+    let figures = [Figure::printed(Name(Q::BookEfficiency, 0), &format!("{:.4}", 100.0 * eta), 0.01).unwrap()];
+    let answer = reconcile(&case, &figures).unwrap();
+    let words: Vec<&str> = answer.explanations.iter().flat_map(|x| x.edits().map(|c| c.words)).collect();
+    assert!(words.contains(&"the strength of one rivet rounded to three figures"), "{words:?}");
 }
 
 #[test]

@@ -2,8 +2,8 @@
 
 use core::marker::PhantomData;
 
-use super::catalogue::{Edit, Loaded, Pi, Share, WrongLine};
-use super::collect::{Alt, Collect, Found, Raw};
+use super::catalogue::{Digits, Edit, Loaded, Midway, Pi, Share, WrongLine};
+use super::collect::{Alt, Collect, EXACT, Found, Raw};
 use super::figure::{Figure, MAX_FIGURES};
 use super::{Case, Work};
 use crate::bounds::Field;
@@ -23,6 +23,7 @@ pub(super) struct Edited {
     case: Case,
     pi: Option<Pi>,
     rounded: u8,
+    midway: [Option<Digits>; Midway::COUNT],
     share: Option<Share>,
     /// The factor by which figures of the unit of the first open one are too large.
     pub(super) figure_unit: Option<f64>,
@@ -34,7 +35,16 @@ pub(super) struct Edited {
 
 impl Edited {
     pub(super) const fn new(case: Case) -> Self {
-        Edited { case, pi: None, rounded: 0, share: None, figure_unit: None, cut_off: false, digits: (false, false) }
+        Edited {
+            case,
+            pi: None,
+            rounded: 0,
+            midway: [None; Midway::COUNT],
+            share: None,
+            figure_unit: None,
+            cut_off: false,
+            digits: (false, false),
+        }
     }
 
     /// Whether figures are slipped rather than computed otherwise.
@@ -72,6 +82,11 @@ impl Edited {
             }
             Edit::Rounded(figures) => {
                 if core::mem::replace(&mut self.rounded, figures) != 0 {
+                    return None;
+                }
+            }
+            Edit::Midway(which, digits) => {
+                if self.midway.get_mut(which as usize)?.replace(digits).is_some() {
                     return None;
                 }
             }
@@ -228,6 +243,9 @@ impl Edited {
     /// What the routine says of the stated quantities.
     pub(super) fn run(&self, figures: &[Figure]) -> Option<[f64; MAX_FIGURES]> {
         match self.pi {
+            None if self.midway.get(Midway::RivetArea as usize).is_some_and(Option::is_some) => {
+                self.run_as::<Alt<EXACT>>(figures)
+            }
             None => self.run_as::<f64>(figures),
             Some(Pi::TwoDecimals) => self.run_as::<Alt<{ Pi::TwoDecimals as u8 }>>(figures),
             Some(Pi::TwentyTwoSevenths) => self.run_as::<Alt<{ Pi::TwentyTwoSevenths as u8 }>>(figures),
@@ -243,7 +261,8 @@ impl Edited {
     fn run_as<N: Raw>(&self, figures: &[Figure]) -> Option<[f64; MAX_FIGURES]> {
         let found = Found::new();
         let lap = self.kind() == JointKind::Lap;
-        let c = Collect::<'_, N> { figures, found: &found, rounded: self.rounded, lap, number: PhantomData };
+        let (rounded, midway) = (self.rounded, self.midway);
+        let c = Collect::<'_, N> { figures, found: &found, rounded, midway, lap, number: PhantomData };
         let rules: &Rules = &self.case.rules;
         let analysis: Result<Analysis, Error> = match &self.case.work {
             Work::Check(joint, materials) => check_with(c, joint, materials, rules).map(Analysis::values),

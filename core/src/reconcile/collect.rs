@@ -1,4 +1,4 @@
-//! Contexts that pick the stated quantities out of a routine, and numbers with another pi.
+//! Contexts that pick the stated quantities out of a routine and round on the way, and numbers with another pi.
 #![allow(clippy::arithmetic_side_effects, reason = "a number type passes arithmetic through")]
 
 use core::cell::Cell;
@@ -6,7 +6,7 @@ use core::f64::consts::PI;
 use core::marker::PhantomData;
 use core::ops::{Add, Div, Mul, Sub};
 
-use super::catalogue::Pi;
+use super::catalogue::{Digits, Midway, Pi};
 use super::figure::{Figure, MAX_FIGURES, ten_to};
 use crate::math;
 use crate::step::{Ctx, Name, Num, Quantity as Q, Section, Why};
@@ -14,6 +14,8 @@ use crate::step::{Ctx, Name, Num, Quantity as Q, Section, Why};
 /// A number that can be made of a bare value without being taken for a constant of a formula.
 pub(super) trait Raw: Num {
     fn raw(x: f64) -> Self;
+    /// The area of a circle that the number has for a factor, mm2, where it knows.
+    fn area(self) -> Option<f64>;
 }
 
 impl Raw for f64 {
@@ -21,11 +23,30 @@ impl Raw for f64 {
     fn raw(x: f64) -> f64 {
         x
     }
+    #[inline(always)]
+    fn area(self) -> Option<f64> {
+        None
+    }
 }
 
-/// A bare number for which pi, wherever a formula has it, is another one.
+/// The number of the true pi among those of [`Alt`].
+pub(super) const EXACT: u8 = u8::MAX;
+
+/// A bare number for which pi, wherever a formula has it, may be another one, and which remembers an area.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Alt<const PI_NO: u8>(f64);
+pub(super) struct Alt<const PI_NO: u8> {
+    value: f64,
+    circle: Circle,
+}
+
+/// How much of `pi/4 d^2` a product has so far.
+#[derive(Clone, Copy, Debug)]
+enum Circle {
+    Nothing,
+    Quarter(f64),
+    Once(f64),
+    Area(f64),
+}
 
 #[expect(clippy::approx_constant, reason = "the approximations that people took")]
 impl<const PI_NO: u8> Alt<PI_NO> {
@@ -36,7 +57,8 @@ impl<const PI_NO: u8> Alt<PI_NO> {
         n if n == Pi::FourDecimals as u8 => 3.1416,
         n if n == Pi::QuarterThree as u8 => 4.0 * 0.785,
         n if n == Pi::QuarterFour as u8 => 4.0 * 0.7854,
-        _ => 4.0 * 0.7855,
+        n if n == Pi::QuarterUp as u8 => 4.0 * 0.7855,
+        _ => PI,
     };
 }
 
@@ -44,41 +66,77 @@ impl<const PI_NO: u8> Num for Alt<PI_NO> {
     #[inline(always)]
     fn lit(c: f64) -> Self {
         if c == PI {
-            Alt(Self::PI)
+            Self::raw(Self::PI)
         } else if c == PI / 4.0 {
-            Alt(Self::PI / 4.0)
+            let value = Self::PI / 4.0;
+            Alt { value, circle: Circle::Quarter(value) }
         } else {
-            Alt(c)
+            Self::raw(c)
         }
     }
     #[inline(always)]
     fn value(self) -> f64 {
-        self.0
+        self.value
     }
     #[inline(always)]
     fn sqrt(self) -> Self {
-        Alt(math::sqrt(self.0))
+        Self::raw(math::sqrt(self.value))
     }
 }
 
 impl<const PI_NO: u8> Raw for Alt<PI_NO> {
     #[inline(always)]
     fn raw(x: f64) -> Self {
-        Alt(x)
+        Alt { value: x, circle: Circle::Nothing }
+    }
+    #[inline(always)]
+    fn area(self) -> Option<f64> {
+        match self.circle {
+            Circle::Area(a) => Some(a),
+            _ => None,
+        }
     }
 }
 
-macro_rules! pass_through {
-    ($($trait:ident $method:ident $op:tt;)*) => {$(
-        impl<const PI_NO: u8> $trait for Alt<PI_NO> {
-            type Output = Self;
-            #[inline(always)]
-            fn $method(self, other: Self) -> Self { Alt(self.0 $op other.0) }
-        }
-    )*};
+impl<const PI_NO: u8> Mul for Alt<PI_NO> {
+    type Output = Self;
+    #[inline(always)]
+    fn mul(self, other: Self) -> Self {
+        let circle = match (self.circle, other.circle) {
+            // A formula has the two diameters behind the quarter of pi, and further factors before and after them.
+            (Circle::Quarter(q), Circle::Nothing) => Circle::Once(q * other.value),
+            (Circle::Once(half), Circle::Nothing) => Circle::Area(half * other.value),
+            (had @ Circle::Area(_), Circle::Nothing) => had,
+            (Circle::Nothing, come) => come,
+            _ => Circle::Nothing,
+        };
+        Alt { value: self.value * other.value, circle }
+    }
 }
 
-pass_through! { Add add +; Sub sub -; Mul mul *; Div div /; }
+impl<const PI_NO: u8> Div for Alt<PI_NO> {
+    type Output = Self;
+    #[inline(always)]
+    fn div(self, other: Self) -> Self {
+        Alt { value: self.value / other.value, circle: self.circle }
+    }
+}
+
+impl<const PI_NO: u8> Add for Alt<PI_NO> {
+    type Output = Self;
+    #[inline(always)]
+    fn add(self, other: Self) -> Self {
+        Self::raw(self.value + other.value)
+    }
+}
+
+impl<const PI_NO: u8> Sub for Alt<PI_NO> {
+    type Output = Self;
+    #[inline(always)]
+    fn sub(self, other: Self) -> Self {
+        Self::raw(self.value - other.value)
+    }
+}
 
 /// What a routine said of the stated quantities; not a number where it said nothing.
 pub(super) struct Found {
@@ -106,6 +164,8 @@ pub(super) struct Collect<'a, N> {
     pub(super) found: &'a Found,
     /// Figures to which every result is rounded; 0 for none.
     pub(super) rounded: u8,
+    /// What is rounded by itself, by [`Midway`].
+    pub(super) midway: [Option<Digits>; Midway::COUNT],
     pub(super) lap: bool,
     pub(super) number: PhantomData<N>,
 }
@@ -119,6 +179,10 @@ impl<N> Clone for Collect<'_, N> {
 impl<N> Copy for Collect<'_, N> {}
 
 impl<N: Raw> Collect<'_, N> {
+    fn to(self, which: Midway) -> Option<Digits> {
+        self.midway.get(which as usize).copied().flatten()
+    }
+
     fn note(self, name: Name, x: N) -> N {
         let by_book = self.found.section.get() == Section::BookView;
         for (figure, cell) in self.figures.iter().zip(&self.found.values) {
@@ -145,8 +209,20 @@ impl<N: Raw> Ctx for Collect<'_, N> {
         self.note(name, N::raw(x))
     }
     fn close(self, name: Name, why: Why, e: N) -> N {
-        let rounds = self.rounded > 0 && matches!(why, Why::Formula(_));
-        self.note(name, if rounds { N::raw(to_figures(e.value(), self.rounded)) } else { e })
+        let mut x = e.value();
+        if matches!(why, Why::Formula(_)) {
+            if let (Some(digits), Some(area)) = (self.to(Midway::RivetArea), e.area()) {
+                x = x * digits.round(area) / area;
+            }
+            if let Some(digits) = Midway::closed_as(name.0).and_then(|which| self.to(which)) {
+                x = digits.round(x);
+            }
+            if self.rounded > 0 {
+                x = to_figures(x, self.rounded);
+            }
+        }
+        // A closed step is a number of its own: the area that went into it is no factor of what comes after.
+        self.note(name, N::raw(x))
     }
     fn choice(self, name: Name, _: Why, taken: N, _: N) -> N {
         self.note(name, taken)
@@ -154,6 +230,21 @@ impl<N: Raw> Ctx for Collect<'_, N> {
     fn section(self, section: Section) {
         self.found.section.set(section);
     }
+}
+
+impl Digits {
+    fn round(self, x: f64) -> f64 {
+        match self {
+            Digits::Figures(figures) => to_figures(x, figures),
+            Digits::Step(step) => half_up(x, step),
+        }
+    }
+}
+
+/// To the nearest multiple; a half goes up, as people round by hand.
+fn half_up(x: f64, step: f64) -> f64 {
+    let up = math::round_up(x, step);
+    if math::at_most(up - x, 0.5 * step) { up } else { math::round_down(x, step) }
 }
 
 /// Rounded to so many figures.
@@ -171,13 +262,13 @@ fn to_figures(x: f64, figures: u8) -> f64 {
         place = place.saturating_sub(1);
     }
     let step = ten_to(place.saturating_add(1).saturating_sub(i32::from(figures)));
-    let whole = math::round_nearest(size / step, 1.0) * step;
+    let whole = half_up(size / step, 1.0) * step;
     if x < 0.0 { -whole } else { whole }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::to_figures;
+    use super::{half_up, to_figures};
 
     #[test]
     fn figures_are_counted_from_the_first() {
@@ -185,5 +276,6 @@ mod tests {
             assert!((to_figures(x, n) - wanted).abs() < 1e-9 * wanted.abs(), "{x}");
         }
         assert_eq!(to_figures(0.0, 3), 0.0);
+        assert_eq!([half_up(62.5, 1.0), half_up(62.4, 1.0), half_up(17_013.9, 5.0)], [63.0, 62.0, 17_015.0]);
     }
 }

@@ -25,7 +25,7 @@ mod search;
 mod write;
 
 pub use apply::{edited, worked};
-pub use catalogue::{CATALOGUE, Convention, Edit, Loaded, Pi, Share, WrongLine};
+pub use catalogue::{CATALOGUE, Convention, Digits, Edit, Loaded, Midway, Pi, Share, WrongLine};
 pub use figure::{Figure, MAX_FIGURES};
 pub use search::{Answer, CHANCE, Explanation, MAX_ANSWERS, reconcile};
 
