@@ -1,21 +1,6 @@
 /* What a careless program hands over: NULL, wrong sizes, short buffers, NaN, absurd numbers. A status, never a crash,
    and nothing half-written. */
-#include <math.h>
-#include <seamwright.h>
-#include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
-
-static int passed;
-
-#define EXPECT(what)                                                                                                   \
-    do {                                                                                                               \
-        if (!(what)) {                                                                                                 \
-            fprintf(stderr, "border.c:%d: %s\n", __LINE__, #what);                                                     \
-            exit(1);                                                                                                   \
-        }                                                                                                              \
-        passed++;                                                                                                      \
-    } while (0)
+#include "expect.h"
 
 static sw_joint joint;
 static sw_materials steel;
@@ -73,38 +58,6 @@ static uint32_t text(int which, char *b, size_t n, size_t *s)
     case 24: return sw_shop_text(&joint, &steel, &rules, &order, NULL, b, n, s, NULL);
     default: return SW_END;
     }
-}
-
-/* Buffers of every size from nothing to one more than needed (long texts: the first and last hundred). */
-static void short_buffers(void)
-{
-    int which;
-    for (which = 0; text(which, NULL, 0, NULL) != SW_END; which++) {
-        size_t needed = 0, again = 0, n;
-        char *b;
-        EXPECT(text(which, NULL, 0, NULL) == SW_BAD_POINTER);
-        EXPECT(text(which, NULL, 0, &needed) == SW_OK && needed > 0);
-        EXPECT(text(which, NULL, 5, &again) == SW_BAD_POINTER);
-        for (n = 0; n <= needed + 1; n++) {
-            if (n == 100 && needed > 300)
-                n = needed - 100;
-            b = malloc(n + 1); /* so that a sanitizer sees a byte too many */
-            EXPECT(b != NULL);
-            memset(b, 0x55, n + 1);
-            again = 0;
-            if (n < needed) {
-                EXPECT(text(which, b, n, &again) == SW_NO_SPACE && again == needed);
-                EXPECT(b[0] == 0x55 && b[n] == 0x55);
-            } else {
-                EXPECT(text(which, b, n, NULL) == SW_OK && strlen(b) == needed - 1 && b[n] == 0x55);
-            }
-            free(b);
-        }
-        b = malloc(needed);
-        EXPECT(text(which, b, (size_t)-1, NULL) == SW_OK); /* an absurd length: only what is needed is written */
-        free(b);
-    }
-    EXPECT(which == 25);
 }
 
 static void null_pointers(void)
@@ -219,10 +172,9 @@ int main(void)
 {
     EXPECT(sw_version_number() == (SW_VERSION_MAJOR << 16 | SW_VERSION_MINOR << 8 | SW_VERSION_PATCH));
     begin();
-    short_buffers();
+    EXPECT(short_buffers(text) == 25);
     null_pointers();
     wrong_sizes();
     bad_numbers();
-    printf("test result: ok. %d passed; 0 failed; 0 ignored (the C border)\n", passed);
-    return 0;
+    return done("the C border");
 }

@@ -55,6 +55,57 @@ static void text(uint32_t status, size_t needed)
         abort();
 }
 
+static uint32_t choice(void)
+{
+    return number(4);
+}
+
+static void service(sw_service *s)
+{
+    s->existing = number(2), s->second_hand = choice(), s->past_age_limit = choice(), s->tested = number(2);
+    s->tubular = choice(), s->lap_in_fire = choice(), s->weight_on_seam = choice(), s->riveting = choice();
+    s->holes = number(5), s->stripped = number(2), s->lap_length_mm = figure(3000);
+}
+
+/* Shells and ratings. */
+static void shells(const sw_joint *j, const sw_materials *m, const sw_rules *r, const sw_style *style)
+{
+    sw_shell shell;
+    sw_existing found;
+    sw_rating rating;
+    sw_allowed allowed;
+    sw_factor factor;
+    sw_seam seam;
+    sw_error e;
+    sw_assumption notes[SW_MAX_ASSUMPTIONS];
+    char words[40];
+    size_t n = 0, i;
+    uint32_t status;
+    sw_shell_init(&shell), sw_existing_init(&found), sw_rating_init(&rating), sw_error_init(&e);
+    shell.footing = number(2), shell.corrosion_stated = number(2), shell.inside_mm = figure(1500);
+    shell.corrosion_mm = figure(1), shell.safety_factor = figure(5), service(&shell.service);
+    found.form = j->form, found.measured = number(255) * 257, found.plate_metal = number(3), found.rivet_metal = number(3);
+    found.footing = number(2), found.inside_mm = shell.inside_mm, found.pitch_mm = j->pitch_mm;
+    found.plate_mm = j->plate_mm, found.other_plate_mm = figure(13), found.wide_strap_mm = j->wide_strap_mm;
+    found.narrow_strap_mm = j->narrow_strap_mm, found.shell_plate_mm = figure(12), found.margin_mm = j->margin_mm;
+    found.plate_when_new_mm = figure(14), found.present_mpa = figure(1), found.wastage_mm = figure(0.2);
+    found.earlier_plate_mm = figure(14), found.earlier_years = figure(10), found.safety_factor = shell.safety_factor;
+    found.tension_mpa = m->tension_mpa, found.rivet_shear_mpa = m->rivet_shear_mpa, found.service = shell.service;
+    for (i = 0; i < SW_MAX_ROWS; i++)
+        found.hole_mm[i] = j->hole_mm[i], found.back_pitch_mm[i] = j->back_pitch_mm[i];
+    rating.allowed_mpa = -7;
+    status = sw_existing_rate(&found, r, &rating, NULL, NULL, &e);
+    if ((status == SW_OK) == (rating.allowed_mpa == -7) || (status == SW_OK && !(rating.allowed_mpa >= 0)))
+        abort();
+    if (status == SW_OK && sw_existing_assumptions(&found, r, notes, SW_MAX_ASSUMPTIONS, &n, &e) != SW_OK)
+        abort(); /* there is always room */
+    n = 0, text(sw_working_rate(&found, r, style, words, sizeof words, &n, &e), n);
+    sw_shell_allow(j, m, r, &shell, &allowed, notes, number(48) % 48, &n, &e);
+    sw_shell_factor(&shell, &j->form, r, &factor, NULL, 0, &n, &e);
+    seam.form = j->form, seam.plate_mm = j->plate_mm, seam.tension_mpa = m->tension_mpa, seam.efficiency = figure(0.7);
+    sw_seam_pressure(&seam, r, &shell, &allowed, &e), sw_seam_girth_pressure(&seam, r, &shell, &allowed, &e);
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     sw_joint j, sized;
@@ -118,5 +169,6 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         n = 0, text(sw_drawing_dxf_seam(&j, &m, &r, &o, &title, NULL, 0, &n, &e), n);
     }
     sw_length_parse(words, &a.efficiency, NULL);
+    shells(&j, &m, &r, &style);
     return 0;
 }

@@ -2,6 +2,9 @@
 # The steps of the gate that are about the C library; sourced by tests/gate.sh, which has `fail`, `counted`, `need`.
 
 C_WARNINGS=(-Wall -Wextra -Wpedantic -Werror)
+# Every careless call: tests/c/border.c and those of the later areas.
+C_BORDERS=()
+for c_border in tests/c/border*.c; do C_BORDERS+=("$(basename "$c_border" .c)"); done
 
 # Builds and installs the library below the target folder; sets C_ROOT (DESTDIR) and C_LIB.
 c_install() {
@@ -51,27 +54,39 @@ c_programs() {
     "$C_WORK/vectors" <"$C_WORK/dump/cases.txt" >"$C_WORK/dump/said.txt"
     cmp "$C_WORK/dump/said.txt" "$C_WORK/dump/answers.txt" || fail "the C program's bits are not the library's"
     counted "$(wc -l <"$C_WORK/dump/answers.txt")" "vectors by a C program"
-    c_build gcc border tests/c/border.c -std=c99 "$@"
-    "$C_WORK/border"
+    local program
+    for program in "${C_BORDERS[@]}"; do
+        c_build gcc "$program" "tests/c/$program.c" -std=c99 "$@"
+        "$C_WORK/$program"
+    done
+    # One program for each area, its figures by hand or from published examples.
+    for program in tests/c/areas/*.c; do
+        c_build gcc "area_$(basename "$program" .c)" "$program" -std=c99 "$@"
+        "$C_WORK/area_$(basename "$program" .c)"
+    done
     c_build g++ wrapper tests/c/wrapper.cpp -std=c++17
     c_build g++ wrapper_plain tests/c/wrapper.cpp -std=c++17 -DSEAMWRIGHT_NO_EXCEPTIONS
     "$C_WORK/wrapper" && "$C_WORK/wrapper_plain"
     counted 2 "the C++ wrapper, with exceptions and without"
 }
 
-# The program of the README, and that the README has it word for word.
+# The programs of the README, and that the README has them word for word.
 c_readme() {
     c_build gcc example tests/c/example.c -std=c99
     "$C_WORK/example" | tee "$C_WORK/example.said"
     grep -qx 'efficiency 67.5 %, governing: .*' "$C_WORK/example.said" || fail "not the printed 67.5 %"
+    # Twenty lines from the header to a rated joint; 60 744 lb/(3.5 x 24 x 5) by hand.
+    c_build gcc rated tests/c/rated.c -std=c99
+    [ "$("$C_WORK/rated")" = '144.6 psi, 15.5 years' ] || fail "not the 144.6 psi and 15.5 years worked by hand"
+    [ "$(wc -l <tests/c/rated.c)" -le 20 ] || fail "tests/c/rated.c has more than twenty lines"
     local page
-    for page in README.md bindings/c/README.md; do
-        python - "$page" <<'PY' || fail "$page does not have tests/c/example.c word for word"
+    for page in README.md:example bindings/c/README.md:example bindings/c/README.md:rated; do
+        python - "${page%:*}" "tests/c/${page#*:}.c" <<'PY' || fail "$page is not there word for word"
 import sys
-sys.exit(open("tests/c/example.c").read() not in open(sys.argv[1]).read())
+sys.exit(open(sys.argv[2]).read() not in open(sys.argv[1]).read())
 PY
     done
-    counted 3 "the C program of the README"
+    counted 5 "the C programs of the README"
 }
 
 # A project of a stranger, outside of the workspace, finds the library by pkg-config and by find_package.
@@ -158,16 +173,15 @@ step_c_full() {
     c_headers clang clang++
     c_programs -g -fsanitize=address,undefined -fno-sanitize-recover=all
     local program
-    c_build gcc border_plain tests/c/border.c -std=c99 -g
-    c_build gcc vectors_plain tests/c/vectors.c -std=c99 -g
-    for program in border vectors; do
+    for program in "${C_BORDERS[@]}" vectors; do
+        c_build gcc "${program}_plain" "tests/c/$program.c" -std=c99 -g
         valgrind -q --error-exitcode=9 --leak-check=full "$C_WORK/${program}_plain" <"$C_WORK/dump/cases.txt" \
             >"$C_WORK/valgrind.said" || fail "valgrind complains about $program"
     done
-    counted 2 "programs clean under valgrind"
+    counted $((${#C_BORDERS[@]} + 1)) "programs clean under valgrind"
     c_instrumented
-    for program in border vectors; do c_sanitized "$program" address,undefined; done
-    "$C_WORK/border_sanitized"
+    for program in "${C_BORDERS[@]}" vectors; do c_sanitized "$program" address,undefined; done
+    for program in "${C_BORDERS[@]}"; do "$C_WORK/${program}_sanitized"; done
     "$C_WORK/vectors_sanitized" <"$C_WORK/dump/cases.txt" | cmp - "$C_WORK/dump/answers.txt"
     counted 1 "vectors by an instrumented library"
     c_sanitized fuzz fuzzer,address,undefined

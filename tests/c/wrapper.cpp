@@ -1,6 +1,7 @@
 // The C++ wrapper: the same joint by value types.
 #include <seamwright.hpp>
 
+#include <cmath>
 #include <cstdio>
 
 int main()
@@ -33,6 +34,21 @@ int main()
     if (sw::check(joint, steel, rules, &error) || error.status != SW_HOLES_FILL_PITCH)
         return 4;
 #endif
+    sw_existing lap = sw::existing();
+    lap.form = joint.form, lap.inside_mm = 48 * 25.4, lap.pitch_mm = 3.5 * 25.4, lap.plate_mm = 0.45 * 25.4;
+    lap.hole_mm[0] = 0.9375 * 25.4, lap.plate_metal = SW_METAL_STEEL, lap.safety_factor = 5;
+#ifndef SEAMWRIGHT_NO_EXCEPTIONS
+    const sw::rated rated = sw::rate(lap, sw::rules("us-existing"));
+    const std::string sheet = sw::working(lap, sw::rules("us-existing"), sw::style());
+#else
+    const sw::rated rated = *sw::rate(lap, *sw::rules("us-existing"));
+    const std::string sheet = *sw::working(lap, *sw::rules("us-existing"), sw::style());
+#endif
+    // By hand 60 744 lb/(3.5 x 24 x 5), see tests/c/areas/rating.c.
+    if (std::abs(sw_pressure_from_mpa(rated.rating.allowed_mpa, SW_PRESSURE_PSI) - 144.63) > 0.005 || sheet.size() < 1000)
+        return 5;
+    if (rated.assumptions.empty() || rated.findings.size() != rated.rating.findings + rated.analysis.findings)
+        return 6;
     std::printf("efficiency %.1f %%, governing: %s\n", 100 * found.analysis.efficiency,
                 sw::name(joint.form, found.analysis.governing).c_str());
     return found.findings.empty() || !sw::known(found.analysis.bearing_all_n);

@@ -398,6 +398,96 @@
 // The whole width of a tie.
 #define SW_EXTENT_TIE 1
 
+// Measured on the boiler.
+#define SW_BASIS_MEASURED 0
+
+// Stated by the user: from a drawing, a certificate, a stamp.
+#define SW_BASIS_GIVEN 1
+
+// Taken from the rule book because it is not known.
+#define SW_BASIS_TABULATED 2
+
+// Not stated: taken on the safe side, or as the sheet says.
+#define SW_BASIS_ASSUMED 3
+
+// Most assumptions of one result.
+#define SW_MAX_ASSUMPTIONS 48
+
+// The stresses are permissible: the safety is in them.
+#define SW_FOOTING_PERMISSIBLE 0
+
+// The stresses are strengths at failure: a factor of safety divides them.
+#define SW_FOOTING_ULTIMATE 1
+
+// A circumstance is not stated: it is taken on the safe side where the book distinguishes it, and listed as assumed.
+#define SW_NOT_STATED 0
+
+// A circumstance holds.
+#define SW_YES 1
+
+// A circumstance does not hold.
+#define SW_NO 2
+
+// Rivets closed by hand.
+#define SW_RIVETED_BY_HAND 1
+
+// Rivets closed by machine.
+#define SW_RIVETED_BY_MACHINE 2
+
+// Holes drilled.
+#define SW_HOLES_DRILLED 1
+
+// Holes punched small and reamed.
+#define SW_HOLES_REAMED 2
+
+// Holes punched to size.
+#define SW_HOLES_PUNCHED 3
+
+// The factor of safety was given by the user.
+#define SW_FACTOR_GIVEN 0
+
+// The factor of safety is the rule book's.
+#define SW_FACTOR_BOOK 1
+
+// The factor of safety is in the constant of the book's formula; the figure is that constant.
+#define SW_FACTOR_CONSTANT 2
+
+// The factor of safety is in the permissible stresses.
+#define SW_FACTOR_IN_STRESSES 3
+
+// The metal is not stated: strengths are given, or nothing is rated.
+#define SW_METAL_NOT_STATED 4294967295
+
+// Bit of `sw_existing.measured`: the pitch was measured.
+#define SW_BY_MEASURE_PITCH 1
+
+// Bit of `sw_existing.measured`: the plate at the seam was measured.
+#define SW_BY_MEASURE_PLATE 2
+
+// Bit of `sw_existing.measured`: the second plate of a lap was measured.
+#define SW_BY_MEASURE_OTHER_PLATE 4
+
+// Bit of `sw_existing.measured`: the single, wide or first strap was measured.
+#define SW_BY_MEASURE_WIDE_STRAP 8
+
+// Bit of `sw_existing.measured`: the narrow or second strap was measured.
+#define SW_BY_MEASURE_NARROW_STRAP 16
+
+// Bit of `sw_existing.measured`: the shell plate away from the seam was measured.
+#define SW_BY_MEASURE_SHELL_PLATE 32
+
+// Bits of `sw_existing.measured`: the driven rivets of all rows were measured; row n alone is bit 7 + n.
+#define SW_BY_MEASURE_HOLES 65280
+
+// The seam governs, in its weakest mode.
+#define SW_GOVERNS_SEAM 0
+
+// The solid plate away from the seam governs.
+#define SW_GOVERNS_PLATE 1
+
+// A limit of the book on shells with laps governs.
+#define SW_GOVERNS_RULE 2
+
 // Why a function failed. Texts: `sw_error_message`, `sw_error_field`, `sw_error_clause`.
 typedef struct sw_error {
   // Size of this struct, set by `sw_error_init`.
@@ -828,6 +918,209 @@ typedef struct sw_title {
   const char *checked;
 } sw_title;
 
+// Circumstances that rule books make the factor of safety depend on. A record: filled by `sw_service_new_shell` or
+// `sw_service_in_service`, then field by field. Where a choice is not named it is `SW_NOT_STATED`, `SW_YES` or `SW_NO`.
+typedef struct sw_service {
+  // 1: in service, not new. `sw_existing` takes it as 1 in any case.
+  uint32_t existing;
+  // Bought second-hand.
+  uint32_t second_hand;
+  // Past the book's age limit.
+  uint32_t past_age_limit;
+  // 1: inspected and tested as the book asks of boilers past their age limit.
+  uint32_t tested;
+  // A horizontal return tubular boiler.
+  uint32_t tubular;
+  // A lap exposed to fire.
+  uint32_t lap_in_fire;
+  // The boiler's weight pulls on the seam.
+  uint32_t weight_on_seam;
+  // `SW_NOT_STATED`, `SW_RIVETED_BY_HAND` or `SW_RIVETED_BY_MACHINE`.
+  uint32_t riveting;
+  // `SW_NOT_STATED` or `SW_HOLES_*`.
+  uint32_t holes;
+  // 1: inspected stripped down as the book asks of wide shells with laps.
+  uint32_t stripped;
+  // Not used.
+  uint32_t reserved[4];
+  // Length of the longest continuous lap along the shell, mm; 0: not stated.
+  double lap_length_mm;
+} sw_service;
+
+// A cylindrical shell under internal pressure.
+typedef struct sw_shell {
+  // Size of this struct, set by `sw_shell_init`.
+  uint32_t struct_size;
+  // `SW_FOOTING_*`: what the stresses are.
+  uint32_t footing;
+  // 1: `corrosion_mm` is stated even where it is 0.
+  uint32_t corrosion_stated;
+  // Not used.
+  uint32_t reserved;
+  // Greatest inside diameter, mm.
+  double inside_mm;
+  // Corrosion allowance, mm; 0: the book's own. By the book it comes on top of what its formula takes off, or takes
+  // its place.
+  double corrosion_mm;
+  // Factor of safety in the place of the book's; 0: not given.
+  double safety_factor;
+  // Its circumstances.
+  struct sw_service service;
+} sw_shell;
+
+// A factor of safety and where it comes from. A record.
+typedef struct sw_factor {
+  // `SW_FACTOR_*`.
+  uint32_t basis;
+  // Entry of the class that governs; `SW_NO_ENTRY`: none.
+  uint32_t entry;
+  // The factor; the constant C where the basis says so.
+  double value;
+} sw_factor;
+
+// The working pressure that a seam allows, and what it rests on. A record.
+typedef struct sw_allowed {
+  // 1 where the outside radius counted, otherwise 0.
+  uint32_t outside;
+  // Not used.
+  uint32_t reserved;
+  // Working pressure, MPa; not a number: there is none.
+  double pressure_mpa;
+  // Efficiency that was credited.
+  double efficiency;
+  // Taken off the plate by the formula, mm.
+  double allowance_mm;
+  // The factor of safety.
+  struct sw_factor factor;
+} sw_allowed;
+
+// One thing that a result rests on. A record. Texts: `sw_assumption_what`, `sw_assumption_unit`, `sw_basis_word`.
+typedef struct sw_assumption {
+  // Number of what it is about.
+  uint32_t about;
+  // Row, from 1; 0 for the whole.
+  uint32_t row;
+  // `SW_BASIS_*`: how it is known.
+  uint32_t basis;
+  // The entry of the rule book behind it; `SW_NO_ENTRY`: none.
+  uint32_t entry;
+  // 1 where it is a circumstance and no figure.
+  uint32_t circumstance;
+  // Not used.
+  uint32_t reserved;
+  // The figure in its unit; of a circumstance 1 for yes, 0 for no.
+  double value;
+} sw_assumption;
+
+// What a seam brings to the pressure of a shell, where its efficiency is known. A record: fill every member.
+typedef struct sw_seam {
+  // Form of the joint, which decides on constants and factors of safety.
+  struct sw_form form;
+  // Thickness of the main plate, of the weaker one in a lap, mm.
+  double plate_mm;
+  // Its tensile stress, on the footing of the shell, MPa.
+  double tension_mpa;
+  // Efficiency credited, as a fraction; 1 for the solid plate.
+  double efficiency;
+} sw_seam;
+
+// A joint along the shell of a boiler in service, as found. What is 0 is taken from the rule book or on the safe side,
+// and listed by `sw_existing_assumptions`.
+typedef struct sw_existing {
+  // Size of this struct, set by `sw_existing_init`.
+  uint32_t struct_size;
+  // `SW_BY_MEASURE_*` added up: which lengths were measured; the others stand on a drawing, a certificate, a stamp.
+  uint32_t measured;
+  // `SW_METAL_*` of the plates: strengths that are not given are the book's for it.
+  uint32_t plate_metal;
+  // `SW_METAL_*` of the rivets; `SW_METAL_NOT_STATED`: as the plates.
+  uint32_t rivet_metal;
+  // `SW_FOOTING_*`: strengths at failure, unless they are permissible stresses.
+  uint32_t footing;
+  // 1: `corrosion_mm` is stated even where it is 0.
+  uint32_t corrosion_stated;
+  // The form.
+  struct sw_form form;
+  // The circumstances.
+  struct sw_service service;
+  // Greatest inside diameter of the shell, mm.
+  double inside_mm;
+  // Pitch of the outer row, or width of the strip where it has several rivets, mm.
+  double pitch_mm;
+  // The least plate found at the seam (plate A of a lap), mm.
+  double plate_mm;
+  // The second plate of a lap, mm; 0: as the first, and listed as assumed.
+  double other_plate_mm;
+  // The only, wide or first strap, mm.
+  double wide_strap_mm;
+  // The narrow or second strap, mm; 0: as the first one.
+  double narrow_strap_mm;
+  // The least plate of the shell away from the seam, mm; 0: not looked at.
+  double shell_plate_mm;
+  // The plate's thickness when new, by which driven rivets are tabulated, mm; 0: as it is now.
+  double plate_when_new_mm;
+  // Margin, mm.
+  double margin_mm;
+  // Driven rivet, which is the hole, of each row, mm; 0 in rows 2 to 8: as row 1; 0 in row 1: by the book's table.
+  double hole_mm[SW_MAX_ROWS];
+  // Distance from each row to the next, mm.
+  double back_pitch_mm[SW_MAX_ROWS];
+  // Tensile strength of the plates, MPa; 0: the book's for the metal.
+  double tension_mpa;
+  // Shear strength of the rivets, MPa; 0: the book's for the metal.
+  double rivet_shear_mpa;
+  // Crushing strength of the plates, MPa; 0: the book's, or left out.
+  double bearing_mpa;
+  // Factor of safety that the authority sets; 0: the book's.
+  double safety_factor;
+  // Corrosion allowance besides the wastage that is measured, mm; 0: the book's own.
+  double corrosion_mm;
+  // Present working pressure, MPa.
+  double present_mpa;
+  // Loss of thickness in a year, mm.
+  double wastage_mm;
+  // Plate at an earlier inspection, mm; counts where `wastage_mm` is 0: the wastage since then goes on.
+  double earlier_plate_mm;
+  // How many years ago that was.
+  double earlier_years;
+} sw_existing;
+
+// A rated joint. What there is none of is not a number.
+typedef struct sw_rating {
+  // Size of this struct, set by `sw_rating_init`.
+  uint32_t struct_size;
+  // `SW_GOVERNS_*`: what sets the pressure.
+  uint32_t governs;
+  // The entry of the limit where a rule governs; otherwise `SW_NO_ENTRY`.
+  uint32_t governs_entry;
+  // Findings on the shell (`sw_existing_findings`); those on the joint are in its analysis.
+  uint32_t findings;
+  // Rules on the shell that are not met.
+  uint32_t open;
+  // Not used.
+  uint32_t reserved;
+  // The allowable working pressure: the least of all, MPa.
+  double allowed_mpa;
+  // Allowed over present pressure.
+  double margin;
+  // Hydrostatic test pressure of the book, MPa.
+  double test_mpa;
+  // Years until only the present pressure is allowed; 0: it is not allowed now; infinite: nothing wastes.
+  double years;
+  // Loss of thickness in a year that this rests on, mm.
+  double wastage_mm;
+  // Plate at the seam then, mm.
+  double plate_then_mm;
+  // Pressure allowed then, MPa.
+  double allowed_then_mpa;
+  // What the seam allows.
+  struct sw_allowed seam;
+  // What the solid plate away from the seam allows.
+  struct sw_allowed plate;
+  // The strengths that were taken.
+  struct sw_materials materials;
+} sw_rating;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1155,6 +1448,121 @@ uint32_t sw_drawing_dxf_seam(const struct sw_joint *joint,
                              size_t len,
                              size_t *needed,
                              struct sw_error *error);
+
+// What an assumption is about, by its number.
+uint32_t sw_assumption_what(uint32_t about, char *buf, size_t len, size_t *needed);
+
+// The unit of an assumption's figure, by its number; empty for pure numbers and circumstances.
+uint32_t sw_assumption_unit(uint32_t about, char *buf, size_t len, size_t *needed);
+
+// How something is known (`SW_BASIS_*`), in one word as printed on sheets.
+uint32_t sw_basis_word(uint32_t basis, char *buf, size_t len, size_t *needed);
+
+// Fills circumstances with those of a new shell of drilled holes in no unusual circumstance; riveting is left open.
+void sw_service_new_shell(struct sw_service *service);
+
+// Fills circumstances with those of a boiler in service of which nothing is stated.
+void sw_service_in_service(struct sw_service *service);
+
+// Fills a shell with its defaults: new, permissible stresses.
+void sw_shell_init(struct sw_shell *shell);
+
+// Whether the figures of a shell lie in their ranges.
+uint32_t sw_shell_validate(const struct sw_shell *shell, struct sw_error *error);
+
+// The working pressure that a joint along a shell allows: its credited efficiency on the main plate, on the weaker one
+// of a lap. `assumptions` lists what it rests on; NULL and 0 where that is not wanted.
+uint32_t sw_shell_allow(const struct sw_joint *joint,
+                        const struct sw_materials *materials,
+                        const struct sw_rules *rules,
+                        const struct sw_shell *shell,
+                        struct sw_allowed *allowed,
+                        struct sw_assumption *assumptions,
+                        size_t capacity,
+                        size_t *count,
+                        struct sw_error *error);
+
+// The working pressure that a seam along a shell allows when its efficiency is known.
+uint32_t sw_seam_pressure(const struct sw_seam *seam,
+                          const struct sw_rules *rules,
+                          const struct sw_shell *shell,
+                          struct sw_allowed *allowed,
+                          struct sw_error *error);
+
+// The working pressure that a girth seam allows when its efficiency is known: twice that of a seam along the shell,
+// for the end pulls half as hard as the hoop.
+uint32_t sw_seam_girth_pressure(const struct sw_seam *seam,
+                                const struct sw_rules *rules,
+                                const struct sw_shell *shell,
+                                struct sw_allowed *allowed,
+                                struct sw_error *error);
+
+// The factor of safety of a shell with a seam of a form along it, by the book and the circumstances. `assumptions` as
+// in `sw_shell_allow`.
+uint32_t sw_shell_factor(const struct sw_shell *shell,
+                         const struct sw_form *form,
+                         const struct sw_rules *rules,
+                         struct sw_factor *factor,
+                         struct sw_assumption *assumptions,
+                         size_t capacity,
+                         size_t *count,
+                         struct sw_error *error);
+
+// The least shell plate of the book for an inside diameter, and the entry that asks for it. `SW_MISSING` where the
+// book has none. `entry` may be NULL.
+uint32_t sw_rules_least_plate(const struct sw_rules *rules,
+                              double inside_mm,
+                              double *plate_mm,
+                              uint32_t *entry,
+                              struct sw_error *error);
+
+// The hydrostatic test pressure of the book for a working pressure, MPa; not a number where the book has no factor.
+uint32_t sw_rules_test_pressure(const struct sw_rules *rules,
+                                double working_mpa,
+                                double *test_mpa,
+                                struct sw_error *error);
+
+// Fills a joint as found with its defaults: in service, strengths at failure, nothing known.
+void sw_existing_init(struct sw_existing *existing);
+
+// Fills a rating with its defaults.
+void sw_rating_init(struct sw_rating *rating);
+
+// Rates an existing joint: the pressure that it allows, what governs, and for how long. `joint` (as it was taken) and
+// `analysis` (its modes and efficiencies) may be NULL.
+uint32_t sw_existing_rate(const struct sw_existing *existing,
+                          const struct sw_rules *rules,
+                          struct sw_rating *rating,
+                          struct sw_joint *joint,
+                          struct sw_analysis *analysis,
+                          struct sw_error *error);
+
+// The findings of a rating into an array of the caller's: those on the shell (`sw_rating.findings` of them), open ones
+// first, then those on the joint. NULL and 0 ask for the number; twice `SW_MAX_FINDINGS` is always enough.
+uint32_t sw_existing_findings(const struct sw_existing *existing,
+                              const struct sw_rules *rules,
+                              struct sw_finding *findings,
+                              size_t capacity,
+                              size_t *count,
+                              struct sw_error *error);
+
+// What a rating rests on, figure by figure, into an array of the caller's. NULL and 0 ask for the number;
+// `SW_MAX_ASSUMPTIONS` is always enough.
+uint32_t sw_existing_assumptions(const struct sw_existing *existing,
+                                 const struct sw_rules *rules,
+                                 struct sw_assumption *assumptions,
+                                 size_t capacity,
+                                 size_t *count,
+                                 struct sw_error *error);
+
+// The working of a rating: every step in symbols, in numbers, with its clause; the findings, and what it rests on.
+uint32_t sw_working_rate(const struct sw_existing *existing,
+                         const struct sw_rules *rules,
+                         const struct sw_style *style,
+                         char *buf,
+                         size_t len,
+                         size_t *needed,
+                         struct sw_error *error);
 
 #ifdef __cplusplus
 }  // extern "C"

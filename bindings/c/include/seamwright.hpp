@@ -76,6 +76,19 @@ template <class T, class Call> result<T> call(T value, sw_error *error, Call run
 #endif
 }
 
+// A text whose writer has an error struct.
+template <class Write> result<std::string> text(sw_error *error, Write write)
+{
+    return call(std::string(), error, [&](std::string &all, sw_error *e) {
+        std::uint32_t status = SW_OK;
+        auto found =
+            text_of([&](char *b, std::size_t n, std::size_t *s) { return write(b, n, s, e); }, &status);
+        if (found)
+            all = std::move(*found);
+        return status;
+    });
+}
+
 template <class T> T made(void (*init)(T *))
 {
     T value;
@@ -96,6 +109,8 @@ inline sw_brief brief() { return detail::made(sw_brief_init); }
 inline sw_materials materials() { return detail::made(sw_materials_init); }
 inline sw_order order() { return detail::made(sw_order_init); }
 inline sw_style style() { return detail::made(sw_style_init); }
+inline sw_shell shell() { return detail::made(sw_shell_init); }
+inline sw_existing existing() { return detail::made(sw_existing_init); }
 inline sw_title title() { return detail::made(sw_title_init); }
 
 // A built-in rule book.
@@ -194,16 +209,44 @@ inline std::string name(const sw_form &form, const sw_mode &mode)
 inline result<std::string> working(const sw_joint &joint, const sw_materials &materials, const sw_rules &rules,
                                    const sw_style &style, sw_error *error = nullptr)
 {
-    return detail::call(std::string(), error, [&](std::string &text, sw_error *e) {
-        std::uint32_t status = SW_OK;
-        auto found = text_of(
-            [&](char *b, std::size_t n, std::size_t *s) {
-                return sw_working_check(&joint, &materials, &rules, &style, b, n, s, e);
-            },
-            &status);
-        if (found)
-            text = std::move(*found);
+    return detail::text(error, [&](char *b, std::size_t n, std::size_t *s, sw_error *e) {
+        return sw_working_check(&joint, &materials, &rules, &style, b, n, s, e);
+    });
+}
+
+// A rated joint: the joint as it was taken, its check, the findings on the shell and then on the joint, and what all
+// this rests on.
+struct rated {
+    sw_rating rating;
+    sw_joint joint;
+    sw_analysis analysis;
+    std::vector<sw_finding> findings;
+    std::vector<sw_assumption> assumptions;
+};
+
+inline result<rated> rate(const sw_existing &existing, const sw_rules &rules, sw_error *error = nullptr)
+{
+    rated start{detail::made(sw_rating_init), detail::made(sw_joint_init), detail::made(sw_analysis_init),
+                std::vector<sw_finding>(2 * SW_MAX_FINDINGS), std::vector<sw_assumption>(SW_MAX_ASSUMPTIONS)};
+    return detail::call(std::move(start), error, [&](rated &r, sw_error *e) {
+        std::size_t count = 0;
+        std::uint32_t status = sw_existing_rate(&existing, &rules, &r.rating, &r.joint, &r.analysis, e);
+        if (status == SW_OK)
+            status = sw_existing_findings(&existing, &rules, r.findings.data(), r.findings.size(), &count, e);
+        r.findings.resize(count), count = 0;
+        if (status == SW_OK)
+            status = sw_existing_assumptions(&existing, &rules, r.assumptions.data(), r.assumptions.size(), &count, e);
+        r.assumptions.resize(count);
         return status;
+    });
+}
+
+// The working of a rating.
+inline result<std::string> working(const sw_existing &existing, const sw_rules &rules, const sw_style &style,
+                                   sw_error *error = nullptr)
+{
+    return detail::text(error, [&](char *b, std::size_t n, std::size_t *s, sw_error *e) {
+        return sw_working_rate(&existing, &rules, &style, b, n, s, e);
     });
 }
 

@@ -68,12 +68,20 @@ crosses! {
     sized sw_title from size_of::<crate::sw_title>();
     sized sw_order from size_of::<crate::sw_order>();
     sized sw_shop from size_of::<crate::sw_shop>();
+    sized sw_shell from size_of::<crate::sw_shell>();
+    sized sw_existing from size_of::<crate::sw_existing>();
+    sized sw_rating from size_of::<crate::sw_rating>();
     record sw_form;
     record sw_materials;
     record sw_mode;
     record sw_finding;
     record sw_hole;
     record sw_rivet_line;
+    record sw_service;
+    record sw_factor;
+    record sw_allowed;
+    record sw_seam;
+    record sw_assumption;
 }
 
 fn usable<T>(at: *const T, argument: u32) -> Result<(), Failure> {

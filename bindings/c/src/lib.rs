@@ -7,27 +7,33 @@
 #![allow(clippy::too_many_arguments, reason = "C has no other way to hand over an array and its sizes")]
 #![deny(unsafe_op_in_unsafe_fn)]
 
+mod assumption;
 mod border;
 mod check;
 mod drawing;
+mod existing;
 mod form;
 mod joint;
 mod modes;
 mod quantities;
 mod rules;
+mod shell;
 mod shop;
 mod size;
 mod status;
 mod version;
 mod working;
 
+pub use assumption::*;
 pub use check::*;
 pub use drawing::*;
+pub use existing::*;
 pub use form::*;
 pub use joint::*;
 pub use modes::*;
 pub use quantities::*;
 pub use rules::*;
+pub use shell::*;
 pub use shop::*;
 pub use size::*;
 pub use status::*;

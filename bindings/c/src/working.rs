@@ -79,7 +79,7 @@ impl sw_style {
         }
     }
 
-    fn working(&self, argument: u32) -> Result<Style, Failure> {
+    pub(crate) fn working(&self, argument: u32) -> Result<Style, Failure> {
         let bad = || Failure::border(SW_BAD_CHOICE, argument);
         let units = match self.units {
             SW_UNITS_METRIC => Units::Metric,
@@ -92,7 +92,7 @@ impl sw_style {
     }
 }
 
-fn failed(error: WorkingError) -> Failure {
+pub(crate) fn failed(error: WorkingError) -> Failure {
     match error {
         WorkingError::Routine(error) => error.into(),
         WorkingError::Sink => Failure::border(SW_NO_SPACE, 0),

@@ -39,6 +39,9 @@ fn made() -> String {
         "working",
         "shop",
         "drawing",
+        "assumption",
+        "shell",
+        "existing",
     ] {
         builder = builder.with_src(root.join("src").join(format!("{name}.rs")));
     }
