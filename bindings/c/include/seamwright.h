@@ -122,6 +122,9 @@
 // The working could not be written completely and was refused.
 #define SW_INCOMPLETE 261
 
+// An array has more elements than the library takes (4096 where nothing else is said).
+#define SW_TOO_MANY 262
+
 // "No entry": the matter does not come from a rule book.
 #define SW_NO_ENTRY 65535
 
@@ -487,6 +490,60 @@
 
 // A limit of the book on shells with laps governs.
 #define SW_GOVERNS_RULE 2
+
+// The highest efficiency that may be credited.
+#define SW_OBJECTIVE_EFFICIENCY 0
+
+// The least mass that a metre of seam adds.
+#define SW_OBJECTIVE_MASS 1
+
+// The fewest rivets in a metre of seam.
+#define SW_OBJECTIVE_RIVETS 2
+
+// The thinnest plate.
+#define SW_OBJECTIVE_THICKNESS 3
+
+// Most forms that a search is given.
+#define SW_MAX_FORMS 64
+
+// How many of the best a search returns, each of another form.
+#define SW_MAX_BEST 5
+
+// No measure: it is the best itself.
+#define SW_MEASURE_NONE 4294967295
+
+// Efficiency credited.
+#define SW_MEASURE_EFFICIENCY 0
+
+// Rivets in a metre.
+#define SW_MEASURE_RIVETS 1
+
+// Mass of a metre.
+#define SW_MEASURE_MASS 2
+
+// Plate.
+#define SW_MEASURE_PLATE 3
+
+// Pitch: the larger one is taken.
+#define SW_MEASURE_PITCH 4
+
+// Equal in all: the earlier in the order of plates, forms and sizes is taken.
+#define SW_MEASURE_ORDER 5
+
+// A step of the pitch further lies beyond the least or greatest pitch.
+#define SW_BESIDE_OFF_GRID 0
+
+// A step of the pitch further a constraint is not met; its number stands beside.
+#define SW_BESIDE_EXCLUDED 1
+
+// A step of the pitch further the joint is worse; the number of the first measure in which it is stands beside.
+#define SW_BESIDE_WORSE 2
+
+// The constraint that a rule be met has this number plus that of the finding's subject; below are the others.
+#define SW_CONSTRAINT_RULE 16
+
+// Room for the counts of all constraints.
+#define SW_MAX_CONSTRAINTS 80
 
 // Why a function failed. Texts: `sw_error_message`, `sw_error_field`, `sw_error_clause`.
 typedef struct sw_error {
@@ -1121,6 +1178,121 @@ typedef struct sw_rating {
   struct sw_materials materials;
 } sw_rating;
 
+// What is searched for, over which candidates, under which constraints; what is 0 or NULL is open. Arrays and structs
+// behind pointers are the caller's and are not kept.
+typedef struct sw_search {
+  // Size of this struct, set by `sw_search_init`.
+  uint32_t struct_size;
+  // `SW_OBJECTIVE_*`.
+  uint32_t objective;
+  // Most rows on one side; 0: any.
+  uint32_t rows_most;
+  // 1: joints of open findings as well, those that break a rule of the book or have no room for their heads.
+  uint32_t any_finding;
+  // The stresses. Both plates of a lap are alike.
+  struct sw_materials materials;
+  // The plates to choose from, mm: one, or the stock.
+  const double *plates_mm;
+  // How many plates.
+  size_t plate_count;
+  // The forms to choose from; of equals the first wins. NULL: all named forms.
+  const struct sw_form *forms;
+  // How many forms, at most `SW_MAX_FORMS`.
+  size_t form_count;
+  // The holes to choose from, mm. NULL: the book's series.
+  const double *holes_mm;
+  // How many holes.
+  size_t hole_count;
+  // The shell that has to carry `pressure_mpa`; NULL: no pressure is asked for.
+  const struct sw_shell *shell;
+  // Rivets, their lengths and the density by which a metre of seam is weighed; its run is not used. NULL: no mass is
+  // known, and none decides between equals.
+  const struct sw_order *order;
+  // Least cold rivet, mm.
+  double rivet_least_mm;
+  // Greatest cold rivet, mm.
+  double rivet_most_mm;
+  // Greatest pitch of the outer row, mm. Without it a form that the book's table of greatest pitches does not reach is
+  // left out.
+  double pitch_most_mm;
+  // Least efficiency credited, as a fraction.
+  double efficiency_least;
+  // Working pressure to be carried, MPa; counts only where a shell is given.
+  double pressure_mpa;
+} sw_search;
+
+// How many candidates there were, and what became of them: `grid` is `fitting`, `by_bound` and all `excluded` together.
+typedef struct sw_tally {
+  // Size of this struct, set by `sw_tally_init`.
+  uint32_t struct_size;
+  // Number of the constraint that excluded most; of equals the one that is asked first.
+  uint32_t most;
+  // All candidates of the grid; a form and size without any pitch counts as one.
+  uint64_t grid;
+  // Sized, checked and weighed in full.
+  uint64_t examined;
+  // Of those, the ones that meet all constraints.
+  uint64_t fitting;
+  // Left out because a bound shows that they cannot win.
+  uint64_t by_bound;
+  // Excluded, by the number of the constraint (`sw_constraint_what`).
+  uint64_t excluded[SW_MAX_CONSTRAINTS];
+} sw_tally;
+
+// A joint of the grid that meets all constraints. A record. `sw_search_brief` makes the brief that sizes it.
+typedef struct sw_candidate {
+  // The form.
+  struct sw_form form;
+  // What governs: row at which the plate tears, from 1; 0: it does not.
+  uint32_t plate_row;
+  // Row at which plate B or the single, wide or first strap tears; 0: it does not.
+  uint32_t other_row;
+  // Row at which the narrow or second strap tears; 0: it does not.
+  uint32_t narrow_row;
+  // Not used.
+  uint32_t reserved;
+  // The plate, mm.
+  double plate_mm;
+  // The hole, mm.
+  double hole_mm;
+  // The cold rivet, mm.
+  double rivet_mm;
+  // Pitch of the outer row, mm.
+  double pitch_mm;
+  // Efficiency credited.
+  double efficiency;
+  // Rivets in a metre of seam, both sides of a butt.
+  double rivets_per_m;
+  // Mass that a metre of seam adds, kg; not a number where it was not asked for.
+  double kg_per_m;
+  // Working pressure, MPa; not a number where it was not asked for.
+  double pressure_mpa;
+} sw_candidate;
+
+// One of the best, and why it stands where it stands. A record. Texts: `sw_measure_what`, `sw_constraint_what`.
+typedef struct sw_ranked {
+  // The joint.
+  struct sw_candidate candidate;
+  // `SW_MEASURE_*`: the first measure in which it is behind the best.
+  uint32_t behind;
+  // `SW_BESIDE_*`: what lies a step of the pitch lower.
+  uint32_t lower;
+  // Number of the constraint or of the measure there.
+  uint32_t lower_why;
+  // `SW_BESIDE_*`: what lies a step of the pitch higher.
+  uint32_t higher;
+  // Number of the constraint or of the measure there.
+  uint32_t higher_why;
+  // Not used.
+  uint32_t reserved;
+} sw_ranked;
+
+// Memory for one joint of a front while it is looked for. Its bytes mean nothing to the caller.
+typedef struct sw_front_slot {
+  // Not to be read.
+  uint64_t memory[32];
+} sw_front_slot;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1563,6 +1735,55 @@ uint32_t sw_working_rate(const struct sw_existing *existing,
                          size_t len,
                          size_t *needed,
                          struct sw_error *error);
+
+// Fills a search with its defaults: the highest efficiency, everything open.
+void sw_search_init(struct sw_search *search);
+
+// Fills counts with 0.
+void sw_tally_init(struct sw_tally *tally);
+
+// The best joint of the grid, and behind it the best of the next best forms, into an array of the caller's
+// (`SW_MAX_BEST` is always enough). Where nothing fits, the count is 0 with `SW_OK`, and `tally` says which constraint
+// excluded most. `tally` may be NULL. NULL and 0 ask for the number.
+uint32_t sw_search_best(const struct sw_search *brief,
+                        const struct sw_rules *rules,
+                        struct sw_ranked *best,
+                        size_t capacity,
+                        size_t *count,
+                        struct sw_tally *tally,
+                        struct sw_error *error);
+
+// The front of efficiency against mass into an array of the caller's: every joint of the grid that no other one betters
+// in one without being worse in the other, lightest first. Needs `order`; the objective is not used. `slots` is memory
+// for `capacity` of them, apart from `candidates`, and holds nothing afterwards. Where they do not do: `SW_NO_SPACE`,
+// and `*count` is a number that is at least needed. `tally` may be NULL.
+uint32_t sw_search_front(const struct sw_search *brief,
+                         const struct sw_rules *rules,
+                         struct sw_front_slot *slots,
+                         struct sw_candidate *candidates,
+                         size_t capacity,
+                         size_t *count,
+                         struct sw_tally *tally,
+                         struct sw_error *error);
+
+// The brief that sizes a candidate once more: to `sw_joint_size` and `sw_working_size`.
+uint32_t sw_search_brief(const struct sw_search *search,
+                         const struct sw_candidate *candidate,
+                         struct sw_brief *brief,
+                         struct sw_error *error);
+
+// The number of named forms, over which a search goes where none are given.
+uint32_t sw_form_count(void);
+
+// A named form by its number, from 0: laps, single straps, double straps, unequal straps, with alternate rivets omitted
+// as well, each in zig-zag and in chain rows.
+uint32_t sw_form_named(uint32_t number, struct sw_form *form, struct sw_error *error);
+
+// A measure in words (`SW_MEASURE_*`), as in `lower efficiency`.
+uint32_t sw_measure_what(uint32_t measure, char *buf, size_t len, size_t *needed);
+
+// A constraint in words, as it stands after "excluded by". There are those from 0 to 6, and those of rules.
+uint32_t sw_constraint_what(uint32_t constraint, char *buf, size_t len, size_t *needed);
 
 #ifdef __cplusplus
 }  // extern "C"

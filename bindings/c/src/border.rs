@@ -11,7 +11,9 @@ use core::fmt;
 use core::mem::{align_of, size_of};
 use core::ptr;
 
-use crate::status::{Failure, SW_BAD_POINTER, SW_BAD_STRUCT_SIZE, SW_BAD_TEXT, SW_NO_SPACE};
+use seamwright::quantities::Length;
+
+use crate::status::{Failure, SW_BAD_POINTER, SW_BAD_STRUCT_SIZE, SW_BAD_TEXT, SW_NO_SPACE, SW_TOO_MANY};
 
 /// A struct that begins with `struct_size`.
 ///
@@ -71,6 +73,8 @@ crosses! {
     sized sw_shell from size_of::<crate::sw_shell>();
     sized sw_existing from size_of::<crate::sw_existing>();
     sized sw_rating from size_of::<crate::sw_rating>();
+    sized sw_search from size_of::<crate::sw_search>();
+    sized sw_tally from size_of::<crate::sw_tally>();
     record sw_form;
     record sw_materials;
     record sw_mode;
@@ -82,6 +86,8 @@ crosses! {
     record sw_allowed;
     record sw_seam;
     record sw_assumption;
+    record sw_candidate;
+    record sw_ranked;
 }
 
 fn usable<T>(at: *const T, argument: u32) -> Result<(), Failure> {
@@ -198,6 +204,14 @@ impl<T: Record> List<T> {
         Ok(self)
     }
 
+    /// What is said where so many elements are needed and the number could not be known before.
+    pub(crate) fn lacking(self, needs: usize) -> Failure {
+        if let Some(count) = self.count {
+            count.put(needs);
+        }
+        Failure::space(self.capacity, needs)
+    }
+
     /// Writes all elements and their number. To be asked for [`List::room`] first; never passes the capacity.
     pub(crate) fn fill(self, elements: impl Iterator<Item = T>) {
         let mut n = 0_usize;
@@ -215,6 +229,55 @@ impl<T: Record> List<T> {
             count.put(n);
         }
     }
+}
+
+/// The most elements of an array that is read.
+pub(crate) const MOST: usize = 4096;
+
+/// An array of the caller's, only read. NULL and 0 is an empty one.
+pub(crate) fn array<'a, T: Record>(at: *const T, count: usize, argument: u32) -> Result<&'a [T], Failure> {
+    if count == 0 {
+        return Ok(&[]);
+    }
+    usable(at, argument)?;
+    if count > MOST {
+        return Err(Failure::border(SW_TOO_MANY, argument));
+    }
+    // SAFETY: not NULL and aligned; the caller promises `count` elements, which any bits are a value of.
+    Ok(unsafe { core::slice::from_raw_parts(at, count) })
+}
+
+/// An array of lengths in mm.
+pub(crate) fn lengths<'a>(mm: *const f64, count: usize, argument: u32) -> Result<&'a [Length], Failure> {
+    let given = array(mm, count, argument)?;
+    // SAFETY: a length is a transparent f64 in millimetres.
+    Ok(unsafe { core::slice::from_raw_parts(given.as_ptr().cast::<Length>(), given.len()) })
+}
+
+/// Memory of the caller's for `count` values that the library works with; all of them `None` at first.
+pub(crate) fn scratch<'a, T>(
+    at: *mut crate::sw_front_slot,
+    count: usize,
+    argument: u32,
+) -> Result<&'a mut [Option<T>], Failure> {
+    const {
+        assert!(size_of::<Option<T>>() <= size_of::<crate::sw_front_slot>(), "a slot is too small");
+        assert!(align_of::<Option<T>>() <= align_of::<crate::sw_front_slot>(), "a slot is not aligned");
+    }
+    if count == 0 {
+        return Ok(&mut []);
+    }
+    usable(at.cast_const(), argument)?;
+    if count > MOST {
+        return Err(Failure::border(SW_TOO_MANY, argument));
+    }
+    let at = at.cast::<Option<T>>();
+    for n in 0..count {
+        // SAFETY: `count` slots of the caller's, each at least as large as a value.
+        unsafe { ptr::write(at.add(n), None) };
+    }
+    // SAFETY: all values were written just now; the caller's memory is nobody else's during the call.
+    Ok(unsafe { core::slice::from_raw_parts_mut(at, count) })
 }
 
 /// The longest text that is read, in bytes with its closing NUL.

@@ -63,6 +63,8 @@ pub const SW_BAD_CHOICE: u32 = 259;
 pub const SW_END: u32 = 260;
 /// The working could not be written completely and was refused.
 pub const SW_INCOMPLETE: u32 = 261;
+/// An array has more elements than the library takes (4096 where nothing else is said).
+pub const SW_TOO_MANY: u32 = 262;
 /// "No entry": the matter does not come from a rule book.
 pub const SW_NO_ENTRY: u32 = 0xFFFF;
 /// "No field": the error concerns the call and no value.
@@ -204,6 +206,7 @@ fn words(status: u32) -> &'static str {
         SW_BAD_TEXT => "a text is not UTF-8 or is longer than 4095 bytes",
         SW_BAD_CHOICE => "a number is none of the choices",
         SW_END => "there are no more elements",
+        SW_TOO_MANY => "an array has more elements than the library takes",
         SW_INCOMPLETE => "the working could not be written completely and was refused",
         _ => KINDS.iter().find(|k| **k as u32 == status).map_or("unknown status", |k| k.text()),
     }

@@ -42,6 +42,7 @@ fn made() -> String {
         "assumption",
         "shell",
         "existing",
+        "search",
     ] {
         builder = builder.with_src(root.join("src").join(format!("{name}.rs")));
     }
