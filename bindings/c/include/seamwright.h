@@ -545,6 +545,39 @@
 // Room for the counts of all constraints.
 #define SW_MAX_CONSTRAINTS 80
 
+// A girth seam between two rings.
+#define SW_GIRTH_MIDDLE 0
+
+// A girth seam at an end plate.
+#define SW_GIRTH_END 1
+
+// A girth seam at an end plate, or between rings, of a shell whose heads tubes or through stays carry.
+#define SW_GIRTH_STAYED 2
+
+// A course of the shell, with its seam along it.
+#define SW_PART_COURSE 0
+
+// A girth seam.
+#define SW_PART_GIRTH 1
+
+// A head, computed elsewhere.
+#define SW_PART_HEAD 2
+
+// Tubes, computed elsewhere.
+#define SW_PART_TUBES 3
+
+// Stays, computed elsewhere.
+#define SW_PART_STAYS 4
+
+// A furnace or firebox, computed elsewhere.
+#define SW_PART_FURNACE 5
+
+// Anything else, computed elsewhere.
+#define SW_PART_OTHER 6
+
+// Most lines of a boiler's table.
+#define SW_MAX_LINES 32
+
 // Why a function failed. Texts: `sw_error_message`, `sw_error_field`, `sw_error_clause`.
 typedef struct sw_error {
   // Size of this struct, set by `sw_error_init`.
@@ -1293,6 +1326,104 @@ typedef struct sw_front_slot {
   uint64_t memory[32];
 } sw_front_slot;
 
+// What a vessel is to be designed for. Arrays and structs behind pointers are the caller's and are not kept.
+typedef struct sw_vessel_brief {
+  // Size of this struct, set by `sw_vessel_brief_init`.
+  uint32_t struct_size;
+  // 1: a girth seam is wanted as well.
+  uint32_t girth_wanted;
+  // `SW_GIRTH_*`: where it lies.
+  uint32_t girth_place;
+  // Not used.
+  uint32_t reserved;
+  // Form of the seam along the shell.
+  struct sw_form form;
+  // Form of the girth seam; more rows are taken where those do not do.
+  struct sw_form girth_form;
+  // The stresses, on the footing of the shell.
+  struct sw_materials materials;
+  // The shell.
+  const struct sw_shell *shell;
+  // Plates of the stock, mm, rising. NULL: multiples of a step.
+  const double *plates_mm;
+  // How many plates.
+  size_t plate_count;
+  // Step of the stock, mm; counts where no plates are given, as the next two.
+  double stock_step_mm;
+  // The thinnest plate of the stock, mm.
+  double stock_from_mm;
+  // The thickest plate of the stock, mm.
+  double stock_to_mm;
+  // Working pressure, MPa.
+  double pressure_mpa;
+  // Hole of the seam along the shell, mm; 0: by the book.
+  double hole_mm;
+  // Its cold rivet, mm; 0: by the book. Counts only where the hole is given.
+  double rivet_mm;
+} sw_vessel_brief;
+
+// A shell with its seams, or why no stock thickness will do.
+typedef struct sw_vessel {
+  // Size of this struct, set by `sw_vessel_init`.
+  uint32_t struct_size;
+  // 1: a plate of the stock carries the pressure. 0: none does, and only what follows up to `best_mpa` counts.
+  uint32_t fits;
+  // Thicknesses that were tried, the one taken included.
+  uint32_t tried;
+  // Those of which no joint could be made; `why` says why the last of them.
+  uint32_t refused;
+  // Those below the least plate of the book.
+  uint32_t too_thin;
+  // 1: there is a girth seam.
+  uint32_t girth;
+  // Findings on the shell (`sw_vessel_findings`); those on the joints are found by `sw_joint_check`.
+  uint32_t findings;
+  // Rules on the shell that are not met.
+  uint32_t open;
+  // Where nothing fits: the plate of the joint that carries most, mm; not a number: there is no joint.
+  double best_plate_mm;
+  // Where nothing fits: the pressure that it allows, MPa.
+  double best_mpa;
+  // Shell plate, a stock thickness, mm.
+  double plate_mm;
+  // What the seam along the shell allows.
+  struct sw_allowed allowed;
+} sw_vessel;
+
+// A girth seam against what is asked of it.
+typedef struct sw_girth {
+  // Size of this struct, set by `sw_girth_init`.
+  uint32_t struct_size;
+  // The entry that asks for the efficiency needed; `SW_NO_ENTRY`: the load does.
+  uint32_t entry;
+  // Strips in the girth.
+  uint32_t strips;
+  // Rivets in the girth.
+  uint32_t rivets;
+  // Findings on the girth seam.
+  uint32_t findings;
+  // Rules on it that are not met.
+  uint32_t open;
+  // The working pressure that it allows, MPa.
+  double pressure_mpa;
+  // Its efficiency credited.
+  double efficiency;
+  // The efficiency that it needs: by the load on the end and by the book, the greater.
+  double needed;
+  // Rivets that the load on the end needs, by shear alone; not a whole number.
+  double end_rivets;
+} sw_girth;
+
+// One line of a boiler's table: a part and the pressure that it allows. A record.
+typedef struct sw_boiler_line {
+  // `SW_PART_*`.
+  uint32_t part;
+  // Not used.
+  uint32_t reserved;
+  // Allowed pressure, MPa; 0: it allows none.
+  double pressure_mpa;
+} sw_boiler_line;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1784,6 +1915,83 @@ uint32_t sw_measure_what(uint32_t measure, char *buf, size_t len, size_t *needed
 
 // A constraint in words, as it stands after "excluded by". There are those from 0 to 6, and those of rules.
 uint32_t sw_constraint_what(uint32_t constraint, char *buf, size_t len, size_t *needed);
+
+// Fills a brief with its defaults: plates of whole millimetres, no girth seam.
+void sw_vessel_brief_init(struct sw_vessel_brief *brief);
+
+// Fills a vessel with its defaults.
+void sw_vessel_init(struct sw_vessel *vessel);
+
+// Fills a girth seam with its defaults.
+void sw_girth_init(struct sw_girth *girth);
+
+// Designs a shell and its seams: stock thicknesses upwards, for each the joint along the shell is sized and rated, the
+// first that carries the pressure is taken. That nothing fits is `SW_OK` with `fits` 0. `seam`, `girth_joint` and
+// `girth` may be NULL, and are written where there is such a joint. `why` may be NULL; it says why there is no girth
+// seam although one was asked for, or why a plate was refused where nothing fits, and has the status `SW_OK` otherwise.
+uint32_t sw_vessel_design(const struct sw_vessel_brief *brief,
+                          const struct sw_rules *rules,
+                          struct sw_vessel *found,
+                          struct sw_joint *seam,
+                          struct sw_joint *girth_joint,
+                          struct sw_girth *girth,
+                          struct sw_error *why,
+                          struct sw_error *error);
+
+// The findings on the shell of a vessel, open ones first, then those on its girth seam, into an array of the caller's.
+// `SW_END` where no plate fits. NULL and 0 ask for the number; twice `SW_MAX_FINDINGS` is always enough.
+uint32_t sw_vessel_findings(const struct sw_vessel_brief *brief,
+                            const struct sw_rules *rules,
+                            struct sw_finding *findings,
+                            size_t capacity,
+                            size_t *count,
+                            struct sw_error *error);
+
+// What a vessel rests on, into an array of the caller's. `SW_END` where no plate fits. NULL and 0 ask for the number.
+uint32_t sw_vessel_assumptions(const struct sw_vessel_brief *brief,
+                               const struct sw_rules *rules,
+                               struct sw_assumption *assumptions,
+                               size_t capacity,
+                               size_t *count,
+                               struct sw_error *error);
+
+// The working of a vessel: the plate taken and its seams step by step; where nothing fits, why.
+uint32_t sw_working_vessel(const struct sw_vessel_brief *brief,
+                           const struct sw_rules *rules,
+                           const struct sw_style *style,
+                           char *buf,
+                           size_t len,
+                           size_t *needed,
+                           struct sw_error *error);
+
+// Checks a girth seam of a shell: the load on the end, the book's least efficiency and rows, and whether its pitch goes
+// into the girth. `along` is the seam along the shell, `materials` the stresses of both, `place` one of `SW_GIRTH_*`.
+// `findings` as in `sw_joint_check`.
+uint32_t sw_girth_check(const struct sw_joint *along,
+                        const struct sw_materials *materials,
+                        const struct sw_rules *rules,
+                        const struct sw_shell *shell,
+                        const struct sw_joint *girth_joint,
+                        uint32_t place_no,
+                        double pressure_mpa,
+                        struct sw_girth *girth,
+                        struct sw_finding *findings,
+                        size_t capacity,
+                        size_t *count,
+                        struct sw_error *error);
+
+// The line of a boiler's table that governs: the least, the first of equals, counted from 0; and the hydrostatic test
+// pressure of the boiler by the book, not a number where the book has no factor. `test_mpa` may be NULL. At most
+// `SW_MAX_LINES` lines; `SW_MISSING` where there are none.
+uint32_t sw_boiler_governing(const struct sw_boiler_line *lines,
+                             size_t line_count,
+                             const struct sw_rules *rules,
+                             uint32_t *line,
+                             double *test_mpa,
+                             struct sw_error *error);
+
+// A part of a boiler in words (`SW_PART_*`).
+uint32_t sw_part_what(uint32_t part, char *buf, size_t len, size_t *needed);
 
 #ifdef __cplusplus
 }  // extern "C"

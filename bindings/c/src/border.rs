@@ -75,6 +75,9 @@ crosses! {
     sized sw_rating from size_of::<crate::sw_rating>();
     sized sw_search from size_of::<crate::sw_search>();
     sized sw_tally from size_of::<crate::sw_tally>();
+    sized sw_vessel_brief from size_of::<crate::sw_vessel_brief>();
+    sized sw_vessel from size_of::<crate::sw_vessel>();
+    sized sw_girth from size_of::<crate::sw_girth>();
     record sw_form;
     record sw_materials;
     record sw_mode;
@@ -88,6 +91,7 @@ crosses! {
     record sw_assumption;
     record sw_candidate;
     record sw_ranked;
+    record sw_boiler_line;
 }
 
 fn usable<T>(at: *const T, argument: u32) -> Result<(), Failure> {

@@ -23,6 +23,7 @@ mod shop;
 mod size;
 mod status;
 mod version;
+mod vessel;
 mod working;
 
 pub use assumption::*;
@@ -40,6 +41,7 @@ pub use shop::*;
 pub use size::*;
 pub use status::*;
 pub use version::*;
+pub use vessel::*;
 pub use working::*;
 
 #[cfg(all(feature = "panic-handler", not(feature = "std"), not(test)))]

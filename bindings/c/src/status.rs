@@ -115,6 +115,19 @@ impl sw_error {
             hint: f64::NAN,
         }
     }
+
+    pub(crate) fn of(failure: &Failure) -> Self {
+        let mut c = sw_error { status: failure.status, index: failure.argument, ..sw_error::fresh() };
+        if let Some(e) = &failure.error {
+            c.field = e.field as u32;
+            c.index = u32::from(e.index);
+            c.entry = u32::from(e.entry.0);
+            c.other_entry = u32::from(e.other.0);
+            c.hint_field = e.hint_field as u32;
+            (c.value, c.limit, c.hint) = (e.value, e.limit, e.hint);
+        }
+        c
+    }
 }
 
 /// A failure on its way out.
@@ -140,18 +153,7 @@ impl Failure {
     fn put(&self, to: *mut sw_error) {
         // An error struct that cannot be used is left alone: the status says the same.
         let Ok(out) = Out::needed(to, 0) else { return };
-        let mut c = sw_error::fresh();
-        c.status = self.status;
-        c.index = self.argument;
-        if let Some(e) = &self.error {
-            c.field = e.field as u32;
-            c.index = u32::from(e.index);
-            c.entry = u32::from(e.entry.0);
-            c.other_entry = u32::from(e.other.0);
-            c.hint_field = e.hint_field as u32;
-            (c.value, c.limit, c.hint) = (e.value, e.limit, e.hint);
-        }
-        out.put(c);
+        out.put(sw_error::of(self));
     }
 }
 

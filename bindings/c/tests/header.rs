@@ -43,6 +43,7 @@ fn made() -> String {
         "shell",
         "existing",
         "search",
+        "vessel",
     ] {
         builder = builder.with_src(root.join("src").join(format!("{name}.rs")));
     }
