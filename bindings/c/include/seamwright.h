@@ -578,6 +578,69 @@
 // Most lines of a boiler's table.
 #define SW_MAX_LINES 32
 
+// Most figures of one case.
+#define SW_MAX_FIGURES 24
+
+// Most explanations that reproduce the figures, and most that may be chance.
+#define SW_MAX_EXPLANATIONS 8
+
+// No convention.
+#define SW_NO_CONVENTION 4294967295
+
+// The plate tears at its outer row.
+#define SW_EFFECT_TEARING 0
+
+// All rivets shear.
+#define SW_EFFECT_SHEARING 1
+
+// All rivets crush the plate.
+#define SW_EFFECT_BEARING 2
+
+// A plate tears at an inner row while the rivets outside it fail.
+#define SW_EFFECT_COMBINED 3
+
+// The greatest pitch of the rule book decides the pitch.
+#define SW_EFFECT_CAP 4
+
+// The plate is thin: the hole follows from shear and bearing.
+#define SW_EFFECT_THIN_PLATE 5
+
+// A boiler: permissible stresses low, for a seam that has to stay tight.
+#define SW_SETTING_BOILER 0
+
+// A structure.
+#define SW_SETTING_STRUCTURE 1
+
+// The joint is given: find its strengths and its efficiency.
+#define SW_TASK_CHECK 0
+
+// The plate and its stresses are given: find the joint.
+#define SW_TASK_SIZE 1
+
+// A sheet for the class: the exercises alone.
+#define SW_FOR_CLASS 0
+
+// A sheet for the teacher: the exercises and their answers.
+#define SW_FOR_TEACHER 1
+
+// Right within the digits that are given.
+#define SW_MARK_RIGHT 0
+
+// Right after an earlier slip of the student's own: to be credited.
+#define SW_MARK_CARRIED_OVER 1
+
+// Wrong by a slip or habit that is known.
+#define SW_MARK_SLIP 2
+
+// Wrong, and not explained.
+#define SW_MARK_WRONG 3
+
+// Not answered.
+#define SW_MARK_MISSING 4
+
+// Most figures that an exercise asks for.
+#define SW_MAX_ASKED 16
+
 // Why a function failed. Texts: `sw_error_message`, `sw_error_field`, `sw_error_clause`.
 typedef struct sw_error {
   // Size of this struct, set by `sw_error_init`.
@@ -1424,6 +1487,114 @@ typedef struct sw_boiler_line {
   double pressure_mpa;
 } sw_boiler_line;
 
+// What figures are about: a joint that was checked, or a brief that was sized. The structs are the caller's and are not
+// kept.
+typedef struct sw_case {
+  // Size of this struct, set by `sw_case_init`.
+  uint32_t struct_size;
+  // Not used.
+  uint32_t reserved;
+  // The joint, and its stresses behind `materials`; NULL where a brief is given.
+  const struct sw_joint *joint;
+  // The stresses of the joint; NULL where a brief is given.
+  const struct sw_materials *materials;
+  // The brief; NULL where a joint is given.
+  const struct sw_brief *brief;
+} sw_case;
+
+// Edits of the catalogue that together give the stated figures, or come near them. A record.
+typedef struct sw_explanation {
+  // Numbers of the conventions (`sw_convention_words`); `SW_NO_CONVENTION`: none.
+  uint32_t convention[2];
+  // The figures that are not met, one bit each, the first figure the lowest bit.
+  uint32_t out;
+  // 1 where it may reproduce the figures by chance only.
+  uint32_t by_chance;
+  // The worst miss, in widths of what a figure leaves open; at most 1 where all are met.
+  double miss;
+  // The figures as they come out, in the units of their quantities; not a number where the routine has none.
+  double value[SW_MAX_FIGURES];
+} sw_explanation;
+
+// What a search over the conventions found.
+typedef struct sw_reconciled {
+  // Size of this struct, set by `sw_reconciled_init`.
+  uint32_t struct_size;
+  // Explanations that reproduce the figures; 0: not reproduced.
+  uint32_t explanations;
+  // Explanations that would, but may do so by chance.
+  uint32_t by_chance;
+  // Edits and pairs of edits that were worked.
+  uint32_t tried;
+  // The case as it stands.
+  struct sw_explanation as_it_stands;
+  // The nearest of the single edits, or the case as it stands.
+  struct sw_explanation nearest;
+} sw_reconciled;
+
+// A quantity of the working and the row that it belongs to. A record.
+typedef struct sw_name {
+  // Number of the quantity (`sw_quantity_find`).
+  uint32_t quantity;
+  // The row, from 1; 0 where it belongs to the joint.
+  uint32_t row;
+} sw_name;
+
+// One stated figure. A record: as it is printed, or a value and how far it is open.
+typedef struct sw_figure {
+  // What it is about. `Ps` and `Pc` of row 0 are those of all rivets, `Pt` is the plate's weaker outer row.
+  struct sw_name name;
+  // The figure as printed, as in `67.5`: half a unit of its last digit is left open. NULL: `value` and `slack` count.
+  const char *printed;
+  // The printed unit in the unit of the quantity: 1 for N and mm, 1000 for kN, 0.01 for per cent, 25.4 for inches.
+  double scale;
+  // The value in the unit of the quantity.
+  double value;
+  // How far it is open either way.
+  double slack;
+} sw_figure;
+
+// What exercise is wanted: a family and the number that it is drawn from. The same number, family and rule book give
+// the same exercise on every machine. A record: fill every member.
+typedef struct sw_exercise {
+  // The form of the joint.
+  struct sw_form form;
+  // `SW_SETTING_*`.
+  uint32_t setting;
+  // `SW_TASK_*`. Cap and thin plate are taught by sizing.
+  uint32_t task;
+  // `SW_EFFECT_*`: what decides, by at least three per cent.
+  uint32_t effect;
+  // Not used.
+  uint32_t reserved;
+  // The number that it is drawn from.
+  uint64_t seed;
+} sw_exercise;
+
+// One figure that an exercise asks for, and the answer. A record.
+typedef struct sw_asked {
+  // The quantity.
+  struct sw_name name;
+  // The answer, in the unit of the quantity.
+  double value;
+} sw_asked;
+
+// The mark of one answer. A record.
+typedef struct sw_mark {
+  // The quantity that was asked for.
+  struct sw_name name;
+  // `SW_MARK_*`.
+  uint32_t mark;
+  // Number of the slip or habit that is known (`sw_convention_words`); `SW_NO_CONVENTION`: none.
+  uint32_t convention;
+  // 1 where the digits rule out chance.
+  uint32_t sure;
+  // Not used.
+  uint32_t reserved;
+  // The answer of the key.
+  double value;
+} sw_mark;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1992,6 +2163,128 @@ uint32_t sw_boiler_governing(const struct sw_boiler_line *lines,
 
 // A part of a boiler in words (`SW_PART_*`).
 uint32_t sw_part_what(uint32_t part, char *buf, size_t len, size_t *needed);
+
+// Fills a case with its defaults: nothing given.
+void sw_case_init(struct sw_case *case_);
+
+// Fills what a search found with its defaults.
+void sw_reconciled_init(struct sw_reconciled *reconciled);
+
+// Quantities of a case by name, as the routine works them, in the unit of each (`sw_quantity_unit`); not a number where
+// it has none. `values` is an array of `name_count` elements, at most `SW_MAX_FIGURES`.
+uint32_t sw_case_values(const struct sw_case *case_,
+                        const struct sw_rules *rules,
+                        const struct sw_name *names,
+                        size_t name_count,
+                        double *values,
+                        struct sw_error *error);
+
+// Finds the conventions that reproduce stated figures: every single edit of the catalogue, then every pair. Those that
+// do come first in the array, then those that may do so by chance (`2 * SW_MAX_EXPLANATIONS` are always enough). NULL
+// and 0 ask for the number.
+uint32_t sw_case_reconcile(const struct sw_case *case_,
+                           const struct sw_rules *rules,
+                           const struct sw_figure *figures,
+                           size_t figure_count,
+                           struct sw_reconciled *reconciled,
+                           struct sw_explanation *explanations,
+                           size_t capacity,
+                           size_t *count,
+                           struct sw_error *error);
+
+// The same in words: what reproduces the figures, what each would be as the book stands, and, where nothing does, what
+// comes nearest.
+uint32_t sw_case_reconcile_text(const struct sw_case *case_,
+                                const struct sw_rules *rules,
+                                const struct sw_figure *figures,
+                                size_t figure_count,
+                                char *buf,
+                                size_t len,
+                                size_t *needed,
+                                struct sw_error *error);
+
+// How many conventions the catalogue has.
+uint32_t sw_convention_count(void);
+
+// A convention in words, by its number, as they follow "reproduced with".
+uint32_t sw_convention_words(uint32_t number, char *buf, size_t len, size_t *needed);
+
+// Whether a convention is a slip, which nobody would defend (1), or a habit (0).
+uint32_t sw_convention_is_slip(uint32_t number, uint32_t *slip, struct sw_error *error);
+
+// The number of a quantity by its symbol, as in `Ps`, `J` or `d`: the first of that symbol. Numbers may change with the
+// version of the library, symbols do not.
+uint32_t sw_quantity_find(const char *symbol, uint32_t *quantity, struct sw_error *error);
+
+// The symbol of a quantity, by its number.
+uint32_t sw_quantity_symbol(uint32_t number, char *buf, size_t len, size_t *needed);
+
+// A quantity in words, by its number.
+uint32_t sw_quantity_what(uint32_t number, char *buf, size_t len, size_t *needed);
+
+// The unit of a quantity, by its number; empty for pure numbers.
+uint32_t sw_quantity_unit(uint32_t number, char *buf, size_t len, size_t *needed);
+
+// Draws an exercise. `joint` is the joint that is given, or the one to be found; `brief` is what is given where the
+// joint is to be found (`SW_TASK_SIZE`), and left alone otherwise. Both may be NULL.
+uint32_t sw_exercise_draw(const struct sw_exercise *exercise,
+                          const struct sw_rules *rules,
+                          struct sw_materials *materials,
+                          struct sw_joint *joint,
+                          struct sw_brief *brief,
+                          struct sw_error *error);
+
+// What an exercise asks for, in the order of the work, and the answers, into an array of the caller's (`SW_MAX_ASKED`
+// is always enough). NULL and 0 ask for the number.
+uint32_t sw_exercise_key(const struct sw_exercise *exercise,
+                         const struct sw_rules *rules,
+                         struct sw_asked *asked,
+                         size_t capacity,
+                         size_t *count,
+                         struct sw_error *error);
+
+// Marks a student's answers, in any order; figures that were not asked for are left out of account. One mark for each
+// figure of the key, in its order. Credited are `SW_MARK_RIGHT` and `SW_MARK_CARRIED_OVER`. NULL and 0 ask for the
+// number.
+uint32_t sw_exercise_mark(const struct sw_exercise *exercise,
+                          const struct sw_rules *rules,
+                          const struct sw_figure *answers,
+                          size_t answer_count,
+                          struct sw_mark *marks,
+                          size_t capacity,
+                          size_t *count,
+                          struct sw_error *error);
+
+// The marks of a student's answers as a sheet.
+uint32_t sw_exercise_marks_text(const struct sw_exercise *exercise,
+                                const struct sw_rules *rules,
+                                const struct sw_figure *answers,
+                                size_t answer_count,
+                                const struct sw_style *style,
+                                char *buf,
+                                size_t len,
+                                size_t *needed,
+                                struct sw_error *error);
+
+// The full working of an exercise.
+uint32_t sw_exercise_solution(const struct sw_exercise *exercise,
+                              const struct sw_rules *rules,
+                              const struct sw_style *style,
+                              char *buf,
+                              size_t len,
+                              size_t *needed,
+                              struct sw_error *error);
+
+// A sheet of exercises, for the class or for the teacher (`SW_FOR_*`). Each is drawn anew as it is written.
+uint32_t sw_exercises_text(const struct sw_exercise *exercises,
+                           size_t exercise_count,
+                           const struct sw_rules *rules,
+                           uint32_t audience,
+                           const struct sw_style *style,
+                           char *buf,
+                           size_t len,
+                           size_t *needed,
+                           struct sw_error *error);
 
 #ifdef __cplusplus
 }  // extern "C"

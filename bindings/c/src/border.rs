@@ -51,7 +51,7 @@ macro_rules! crosses {
             }
         )*
         $(
-            // SAFETY: `repr(C)`, numbers only.
+            // SAFETY: `repr(C)`, numbers and pointers only.
             unsafe impl Record for crate::$record {}
         )*
     };
@@ -78,6 +78,8 @@ crosses! {
     sized sw_vessel_brief from size_of::<crate::sw_vessel_brief>();
     sized sw_vessel from size_of::<crate::sw_vessel>();
     sized sw_girth from size_of::<crate::sw_girth>();
+    sized sw_case from size_of::<crate::sw_case>();
+    sized sw_reconciled from size_of::<crate::sw_reconciled>();
     record sw_form;
     record sw_materials;
     record sw_mode;
@@ -92,6 +94,12 @@ crosses! {
     record sw_candidate;
     record sw_ranked;
     record sw_boiler_line;
+    record sw_name;
+    record sw_figure;
+    record sw_explanation;
+    record sw_exercise;
+    record sw_asked;
+    record sw_mark;
 }
 
 fn usable<T>(at: *const T, argument: u32) -> Result<(), Failure> {

@@ -150,6 +150,12 @@ impl Failure {
         Error::new(ErrorKind::NoSpace, Field::Text).value(number(has)).limit(number(needs)).into()
     }
 
+    /// The same about element number `number`, from 1, of a list.
+    pub(crate) fn numbered(mut self, number: u8) -> Self {
+        self.error = self.error.map(|e| e.index(number));
+        self
+    }
+
     fn put(&self, to: *mut sw_error) {
         // An error struct that cannot be used is left alone: the status says the same.
         let Ok(out) = Out::needed(to, 0) else { return };

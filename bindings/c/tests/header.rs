@@ -44,6 +44,8 @@ fn made() -> String {
         "existing",
         "search",
         "vessel",
+        "reconcile",
+        "teach",
     ] {
         builder = builder.with_src(root.join("src").join(format!("{name}.rs")));
     }

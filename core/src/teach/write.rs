@@ -1,5 +1,6 @@
 //! Problem sheets, keys, solutions and marks, in every dialect.
 
+use core::borrow::Borrow;
 use core::fmt::{self, Write};
 
 use super::family::Setting;
@@ -25,14 +26,15 @@ pub enum Audience {
     Teacher,
 }
 
-/// Writes a sheet of problems, with the answers or without.
+/// Writes a sheet of problems, with the answers or without: of a slice of them, or of an iterator that draws one after
+/// the other where there is no room for all.
 ///
 /// # Errors
 /// Those of the sink.
 pub fn write_problems(
     out: &mut dyn fmt::Write,
     style: Style,
-    problems: &[Problem],
+    problems: impl IntoIterator<Item: Borrow<Problem>>,
     audience: Audience,
     book: &RuleBook<'_>,
 ) -> Result<(), WorkingError> {
@@ -43,6 +45,7 @@ pub fn write_problems(
     doc.paragraph(&|w| write!(w, "Rule book: {}. seamwright {VERSION}. The joints are made up.", book.title))?;
     doc.paragraph(&|w| w.write_str(CAUTION))?;
     for (number, problem) in (1_u32..).zip(problems) {
+        let problem = problem.borrow();
         let mut heading = heapless::String::<32>::new();
         // A heading of a number always fits.
         let _ = write!(heading, "Problem {number}");
