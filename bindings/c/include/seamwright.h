@@ -491,21 +491,6 @@
 // A limit of the book on shells with laps governs.
 #define SW_GOVERNS_RULE 2
 
-// The highest efficiency that may be credited.
-#define SW_OBJECTIVE_EFFICIENCY 0
-
-// The least mass that a metre of seam adds.
-#define SW_OBJECTIVE_MASS 1
-
-// The fewest rivets in a metre of seam.
-#define SW_OBJECTIVE_RIVETS 2
-
-// The thinnest plate.
-#define SW_OBJECTIVE_THICKNESS 3
-
-// Most forms that a search is given.
-#define SW_MAX_FORMS 64
-
 // How many of the best a search returns, each of another form.
 #define SW_MAX_BEST 5
 
@@ -544,6 +529,21 @@
 
 // Room for the counts of all constraints.
 #define SW_MAX_CONSTRAINTS 80
+
+// The highest efficiency that may be credited.
+#define SW_OBJECTIVE_EFFICIENCY 0
+
+// The least mass that a metre of seam adds.
+#define SW_OBJECTIVE_MASS 1
+
+// The fewest rivets in a metre of seam.
+#define SW_OBJECTIVE_RIVETS 2
+
+// The thinnest plate.
+#define SW_OBJECTIVE_THICKNESS 3
+
+// Most forms that a search is given.
+#define SW_MAX_FORMS 64
 
 // A girth seam between two rings.
 #define SW_GIRTH_MIDDLE 0
@@ -1274,6 +1274,24 @@ typedef struct sw_rating {
   struct sw_materials materials;
 } sw_rating;
 
+// How many candidates there were, and what became of them: `grid` is `fitting`, `by_bound` and all `excluded` together.
+typedef struct sw_tally {
+  // Size of this struct, set by `sw_tally_init`.
+  uint32_t struct_size;
+  // Number of the constraint that excluded most; of equals the one that is asked first.
+  uint32_t most;
+  // All candidates of the grid; a form and size without any pitch counts as one.
+  uint64_t grid;
+  // Sized, checked and weighed in full.
+  uint64_t examined;
+  // Of those, the ones that meet all constraints.
+  uint64_t fitting;
+  // Left out because a bound shows that they cannot win.
+  uint64_t by_bound;
+  // Excluded, by the number of the constraint (`sw_constraint_what`).
+  uint64_t excluded[SW_MAX_CONSTRAINTS];
+} sw_tally;
+
 // What is searched for, over which candidates, under which constraints; what is 0 or NULL is open. Arrays and structs
 // behind pointers are the caller's and are not kept.
 typedef struct sw_search {
@@ -1316,24 +1334,6 @@ typedef struct sw_search {
   // Working pressure to be carried, MPa; counts only where a shell is given.
   double pressure_mpa;
 } sw_search;
-
-// How many candidates there were, and what became of them: `grid` is `fitting`, `by_bound` and all `excluded` together.
-typedef struct sw_tally {
-  // Size of this struct, set by `sw_tally_init`.
-  uint32_t struct_size;
-  // Number of the constraint that excluded most; of equals the one that is asked first.
-  uint32_t most;
-  // All candidates of the grid; a form and size without any pitch counts as one.
-  uint64_t grid;
-  // Sized, checked and weighed in full.
-  uint64_t examined;
-  // Of those, the ones that meet all constraints.
-  uint64_t fitting;
-  // Left out because a bound shows that they cannot win.
-  uint64_t by_bound;
-  // Excluded, by the number of the constraint (`sw_constraint_what`).
-  uint64_t excluded[SW_MAX_CONSTRAINTS];
-} sw_tally;
 
 // A joint of the grid that meets all constraints. A record. `sw_search_brief` makes the brief that sizes it.
 typedef struct sw_candidate {
@@ -1388,6 +1388,30 @@ typedef struct sw_front_slot {
   // Not to be read.
   uint64_t memory[32];
 } sw_front_slot;
+
+// A girth seam against what is asked of it.
+typedef struct sw_girth {
+  // Size of this struct, set by `sw_girth_init`.
+  uint32_t struct_size;
+  // The entry that asks for the efficiency needed; `SW_NO_ENTRY`: the load does.
+  uint32_t entry;
+  // Strips in the girth.
+  uint32_t strips;
+  // Rivets in the girth.
+  uint32_t rivets;
+  // Findings on the girth seam.
+  uint32_t findings;
+  // Rules on it that are not met.
+  uint32_t open;
+  // The working pressure that it allows, MPa.
+  double pressure_mpa;
+  // Its efficiency credited.
+  double efficiency;
+  // The efficiency that it needs: by the load on the end and by the book, the greater.
+  double needed;
+  // Rivets that the load on the end needs, by shear alone; not a whole number.
+  double end_rivets;
+} sw_girth;
 
 // What a vessel is to be designed for. Arrays and structs behind pointers are the caller's and are not kept.
 typedef struct sw_vessel_brief {
@@ -1452,30 +1476,6 @@ typedef struct sw_vessel {
   // What the seam along the shell allows.
   struct sw_allowed allowed;
 } sw_vessel;
-
-// A girth seam against what is asked of it.
-typedef struct sw_girth {
-  // Size of this struct, set by `sw_girth_init`.
-  uint32_t struct_size;
-  // The entry that asks for the efficiency needed; `SW_NO_ENTRY`: the load does.
-  uint32_t entry;
-  // Strips in the girth.
-  uint32_t strips;
-  // Rivets in the girth.
-  uint32_t rivets;
-  // Findings on the girth seam.
-  uint32_t findings;
-  // Rules on it that are not met.
-  uint32_t open;
-  // The working pressure that it allows, MPa.
-  double pressure_mpa;
-  // Its efficiency credited.
-  double efficiency;
-  // The efficiency that it needs: by the load on the end and by the book, the greater.
-  double needed;
-  // Rivets that the load on the end needs, by shear alone; not a whole number.
-  double end_rivets;
-} sw_girth;
 
 // One line of a boiler's table: a part and the pressure that it allows. A record.
 typedef struct sw_boiler_line {
@@ -2038,11 +2038,17 @@ uint32_t sw_working_rate(const struct sw_existing *existing,
                          size_t *needed,
                          struct sw_error *error);
 
-// Fills a search with its defaults: the highest efficiency, everything open.
-void sw_search_init(struct sw_search *search);
-
 // Fills counts with 0.
 void sw_tally_init(struct sw_tally *tally);
+
+// A measure in words (`SW_MEASURE_*`), as in `lower efficiency`.
+uint32_t sw_measure_what(uint32_t measure, char *buf, size_t len, size_t *needed);
+
+// A constraint in words, as it stands after "excluded by". There are those from 0 to 6, and those of rules.
+uint32_t sw_constraint_what(uint32_t constraint, char *buf, size_t len, size_t *needed);
+
+// Fills a search with its defaults: the highest efficiency, everything open.
+void sw_search_init(struct sw_search *search);
 
 // The best joint of the grid, and behind it the best of the next best forms, into an array of the caller's
 // (`SW_MAX_BEST` is always enough). Where nothing fits, the count is 0 with `SW_OK`, and `tally` says which constraint
@@ -2081,20 +2087,30 @@ uint32_t sw_form_count(void);
 // as well, each in zig-zag and in chain rows.
 uint32_t sw_form_named(uint32_t number, struct sw_form *form, struct sw_error *error);
 
-// A measure in words (`SW_MEASURE_*`), as in `lower efficiency`.
-uint32_t sw_measure_what(uint32_t measure, char *buf, size_t len, size_t *needed);
+// Fills a girth seam with its defaults.
+void sw_girth_init(struct sw_girth *girth);
 
-// A constraint in words, as it stands after "excluded by". There are those from 0 to 6, and those of rules.
-uint32_t sw_constraint_what(uint32_t constraint, char *buf, size_t len, size_t *needed);
+// Checks a girth seam of a shell: the load on the end, the book's least efficiency and rows, and whether its pitch goes
+// into the girth. `along` is the seam along the shell, `materials` the stresses of both, `place` one of `SW_GIRTH_*`.
+// `findings` as in `sw_joint_check`.
+uint32_t sw_girth_check(const struct sw_joint *along,
+                        const struct sw_materials *materials,
+                        const struct sw_rules *rules,
+                        const struct sw_shell *shell,
+                        const struct sw_joint *girth_joint,
+                        uint32_t place_no,
+                        double pressure_mpa,
+                        struct sw_girth *girth,
+                        struct sw_finding *findings,
+                        size_t capacity,
+                        size_t *count,
+                        struct sw_error *error);
 
 // Fills a brief with its defaults: plates of whole millimetres, no girth seam.
 void sw_vessel_brief_init(struct sw_vessel_brief *brief);
 
 // Fills a vessel with its defaults.
 void sw_vessel_init(struct sw_vessel *vessel);
-
-// Fills a girth seam with its defaults.
-void sw_girth_init(struct sw_girth *girth);
 
 // Designs a shell and its seams: stock thicknesses upwards, for each the joint along the shell is sized and rated, the
 // first that carries the pressure is taken. That nothing fits is `SW_OK` with `fits` 0. `seam`, `girth_joint` and
@@ -2134,22 +2150,6 @@ uint32_t sw_working_vessel(const struct sw_vessel_brief *brief,
                            size_t len,
                            size_t *needed,
                            struct sw_error *error);
-
-// Checks a girth seam of a shell: the load on the end, the book's least efficiency and rows, and whether its pitch goes
-// into the girth. `along` is the seam along the shell, `materials` the stresses of both, `place` one of `SW_GIRTH_*`.
-// `findings` as in `sw_joint_check`.
-uint32_t sw_girth_check(const struct sw_joint *along,
-                        const struct sw_materials *materials,
-                        const struct sw_rules *rules,
-                        const struct sw_shell *shell,
-                        const struct sw_joint *girth_joint,
-                        uint32_t place_no,
-                        double pressure_mpa,
-                        struct sw_girth *girth,
-                        struct sw_finding *findings,
-                        size_t capacity,
-                        size_t *count,
-                        struct sw_error *error);
 
 // The line of a boiler's table that governs: the least, the first of equals, counted from 0; and the hydrostatic test
 // pressure of the boiler by the book, not a number where the book has no factor. `test_mpa` may be NULL. At most

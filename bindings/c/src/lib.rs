@@ -8,11 +8,14 @@
 #![deny(unsafe_op_in_unsafe_fn)]
 
 mod assumption;
+mod boiler;
 mod border;
+mod candidate;
 mod check;
 mod drawing;
 mod existing;
 mod form;
+mod girth;
 mod joint;
 mod modes;
 mod quantities;
@@ -29,10 +32,13 @@ mod vessel;
 mod working;
 
 pub use assumption::*;
+pub use boiler::*;
+pub use candidate::*;
 pub use check::*;
 pub use drawing::*;
 pub use existing::*;
 pub use form::*;
+pub use girth::*;
 pub use joint::*;
 pub use modes::*;
 pub use quantities::*;

@@ -1,63 +1,22 @@
-//! Vessels: the shell plate and its seams found together; girth seams; the table of a boiler.
+//! Vessels: the shell plate and its seams found together.
 
 use core::ffi::c_char;
 
-use seamwright::check::check;
-use seamwright::error::{EntryNo, Error};
+use seamwright::error::Error;
 use seamwright::quantities::{Length, Pressure};
-use seamwright::rating::{Assumptions, Boiler, BoilerPart, joint_pressure_with};
-use seamwright::rules::Rules;
-use seamwright::step::Plain;
-use seamwright::vessel::{
-    Girth, GirthBrief, GirthPlace, Longitudinal, Outcome, PlateStock, Vessel, VesselBrief, girth_check, vessel,
-};
+use seamwright::vessel::{GirthBrief, Outcome, PlateStock, Vessel, VesselBrief, vessel};
 use seamwright::working::write_vessel;
 
 use crate::assumption::{fill_assumptions, sw_assumption};
-use crate::border::{self, List, Out, Slot, Text};
+use crate::border::{self, List, Out, Text};
 use crate::check::sw_finding;
 use crate::form::sw_form;
+use crate::girth::{SW_GIRTH_MIDDLE, place, sw_girth};
 use crate::joint::{length, sw_joint, sw_materials};
-use crate::modes::Asked;
 use crate::rules::{book_of, sw_rules, titled};
 use crate::shell::{sw_allowed, sw_shell, switch};
-use crate::status::{Failure, SW_BAD_CHOICE, SW_END, SW_NO_ENTRY, SW_OK, answer, sw_error};
+use crate::status::{Failure, SW_END, SW_OK, answer, sw_error};
 use crate::working::{failed, sw_style};
-
-/// A girth seam between two rings.
-pub const SW_GIRTH_MIDDLE: u32 = 0;
-/// A girth seam at an end plate.
-pub const SW_GIRTH_END: u32 = 1;
-/// A girth seam at an end plate, or between rings, of a shell whose heads tubes or through stays carry.
-pub const SW_GIRTH_STAYED: u32 = 2;
-/// A course of the shell, with its seam along it.
-pub const SW_PART_COURSE: u32 = 0;
-/// A girth seam.
-pub const SW_PART_GIRTH: u32 = 1;
-/// A head, computed elsewhere.
-pub const SW_PART_HEAD: u32 = 2;
-/// Tubes, computed elsewhere.
-pub const SW_PART_TUBES: u32 = 3;
-/// Stays, computed elsewhere.
-pub const SW_PART_STAYS: u32 = 4;
-/// A furnace or firebox, computed elsewhere.
-pub const SW_PART_FURNACE: u32 = 5;
-/// Anything else, computed elsewhere.
-pub const SW_PART_OTHER: u32 = 6;
-/// Most lines of a boiler's table.
-pub const SW_MAX_LINES: usize = 32;
-
-const _: () = assert!(SW_MAX_LINES == seamwright::rating::MAX_LINES, "as in the library");
-
-const PARTS: [BoilerPart; 7] = [
-    BoilerPart::Course,
-    BoilerPart::Girth,
-    BoilerPart::Head,
-    BoilerPart::Tubes,
-    BoilerPart::Stays,
-    BoilerPart::Furnace,
-    BoilerPart::Other,
-];
 
 /// What a vessel is to be designed for. Arrays and structs behind pointers are the caller's and are not kept.
 #[derive(Clone, Copy)]
@@ -140,15 +99,6 @@ impl sw_vessel_brief {
     }
 }
 
-fn place(number: u32, argument: u32) -> Result<GirthPlace, Failure> {
-    match number {
-        SW_GIRTH_MIDDLE => Ok(GirthPlace::Middle),
-        SW_GIRTH_END => Ok(GirthPlace::End),
-        SW_GIRTH_STAYED => Ok(GirthPlace::Stayed),
-        _ => Err(Failure::border(SW_BAD_CHOICE, argument)),
-    }
-}
-
 /// A shell with its seams, or why no stock thickness will do.
 #[derive(Clone, Copy)]
 #[repr(C)]
@@ -222,65 +172,6 @@ impl sw_vessel {
     }
 }
 
-/// A girth seam against what is asked of it.
-#[derive(Clone, Copy)]
-#[repr(C)]
-pub struct sw_girth {
-    /// Size of this struct, set by `sw_girth_init`.
-    pub struct_size: u32,
-    /// The entry that asks for the efficiency needed; `SW_NO_ENTRY`: the load does.
-    pub entry: u32,
-    /// Strips in the girth.
-    pub strips: u32,
-    /// Rivets in the girth.
-    pub rivets: u32,
-    /// Findings on the girth seam.
-    pub findings: u32,
-    /// Rules on it that are not met.
-    pub open: u32,
-    /// The working pressure that it allows, MPa.
-    pub pressure_mpa: f64,
-    /// Its efficiency credited.
-    pub efficiency: f64,
-    /// The efficiency that it needs: by the load on the end and by the book, the greater.
-    pub needed: f64,
-    /// Rivets that the load on the end needs, by shear alone; not a whole number.
-    pub end_rivets: f64,
-}
-
-impl sw_girth {
-    pub(crate) fn fresh() -> Self {
-        let nothing = f64::NAN;
-        sw_girth {
-            struct_size: size_of::<sw_girth>() as u32,
-            entry: SW_NO_ENTRY,
-            strips: 0,
-            rivets: 0,
-            findings: 0,
-            open: 0,
-            pressure_mpa: nothing,
-            efficiency: nothing,
-            needed: nothing,
-            end_rivets: nothing,
-        }
-    }
-
-    fn of(g: &Girth) -> Self {
-        sw_girth {
-            entry: if g.entry == EntryNo::NONE { SW_NO_ENTRY } else { u32::from(g.entry.0) },
-            strips: g.strips,
-            rivets: g.rivets,
-            findings: g.findings.len() as u32,
-            open: g.findings.open() as u32,
-            pressure_mpa: g.pressure,
-            efficiency: g.analysis.credited,
-            needed: g.needed,
-            end_rivets: g.end_rivets,
-            ..sw_girth::fresh()
-        }
-    }
-}
-
 /// Fills a brief with its defaults: plates of whole millimetres, no girth seam.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_vessel_brief_init(brief: *mut sw_vessel_brief) {
@@ -291,12 +182,6 @@ pub extern "C" fn sw_vessel_brief_init(brief: *mut sw_vessel_brief) {
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_vessel_init(vessel: *mut sw_vessel) {
     border::init(vessel);
-}
-
-/// Fills a girth seam with its defaults.
-#[unsafe(no_mangle)]
-pub extern "C" fn sw_girth_init(girth: *mut sw_girth) {
-    border::init(girth);
 }
 
 fn designed(brief: *const sw_vessel_brief, rules: *const sw_rules) -> Result<Outcome, Failure> {
@@ -411,111 +296,5 @@ pub extern "C" fn sw_working_vessel(
         let style = sw_style::at(style, 3)?.working(3)?;
         let text = Text::new(buf, len, needed, 4)?;
         titled(&rules, |book| text.put(|out| write_vessel(out, style, &brief, book).map(|_| ()).map_err(failed)))
-    })
-}
-
-/// Checks a girth seam of a shell: the load on the end, the book's least efficiency and rows, and whether its pitch goes
-/// into the girth. `along` is the seam along the shell, `materials` the stresses of both, `place` one of `SW_GIRTH_*`.
-/// `findings` as in `sw_joint_check`.
-#[unsafe(no_mangle)]
-pub extern "C" fn sw_girth_check(
-    along: *const sw_joint,
-    materials: *const sw_materials,
-    rules: *const sw_rules,
-    shell: *const sw_shell,
-    girth_joint: *const sw_joint,
-    place_no: u32,
-    pressure_mpa: f64,
-    girth: *mut sw_girth,
-    findings: *mut sw_finding,
-    capacity: usize,
-    count: *mut usize,
-    error: *mut sw_error,
-) -> u32 {
-    answer(error, || {
-        let asked = Asked::new(along, materials, rules)?;
-        let shell = sw_shell::at(shell, 4)?;
-        let joint = border::read(girth_joint, 5)?.joint(5)?;
-        let at = place(place_no, 6)?;
-        let out = Out::needed(girth, 8)?;
-        let list = List::new(findings, capacity, count, 9)?;
-        let (along, materials, rules) = (&asked.joint, &asked.materials, &asked.rules);
-        let analysis = check(along, materials, rules)?;
-        let notes = &mut Assumptions::new();
-        let allowed = joint_pressure_with(Plain, along, materials, &analysis, &shell, rules, notes)?;
-        let along = Longitudinal { joint: along, materials, credited: analysis.credited, allowed };
-        let found = girth_check(rules, &shell, &along, &joint, at, Pressure::mpa(pressure_mpa))?;
-        let list = list.room(found.findings.len())?;
-        out.put(sw_girth::of(&found));
-        list.fill(found.findings.iter().map(sw_finding::of));
-        Ok(())
-    })
-}
-
-/// One line of a boiler's table: a part and the pressure that it allows. A record.
-#[derive(Clone, Copy)]
-#[repr(C)]
-pub struct sw_boiler_line {
-    /// `SW_PART_*`.
-    pub part: u32,
-    /// Not used.
-    pub reserved: u32,
-    /// Allowed pressure, MPa; 0: it allows none.
-    pub pressure_mpa: f64,
-}
-
-fn table<'a>(lines: &[sw_boiler_line], argument: u32) -> Result<Boiler<'a>, Failure> {
-    let mut boiler = Boiler::new();
-    for line in lines {
-        let part = *PARTS.get(line.part as usize).ok_or(Failure::border(SW_BAD_CHOICE, argument))?;
-        boiler.add(part, "", Pressure::mpa(line.pressure_mpa))?;
-    }
-    Ok(boiler)
-}
-
-/// The line of a boiler's table that governs: the least, the first of equals, counted from 0; and the hydrostatic test
-/// pressure of the boiler by the book, not a number where the book has no factor. `test_mpa` may be NULL. At most
-/// `SW_MAX_LINES` lines; `SW_MISSING` where there are none.
-#[unsafe(no_mangle)]
-pub extern "C" fn sw_boiler_governing(
-    lines: *const sw_boiler_line,
-    line_count: usize,
-    rules: *const sw_rules,
-    line: *mut u32,
-    test_mpa: *mut f64,
-    error: *mut sw_error,
-) -> u32 {
-    answer(error, || {
-        let lines = border::array(lines, line_count, 1)?;
-        let (book, _) = book_of(&border::read(rules, 3)?)?;
-        let out = Slot::needed(line, 4)?;
-        let test = if test_mpa.is_null() { None } else { Some(Slot::needed(test_mpa, 5)?) };
-        let boiler = table(lines, 1)?;
-        let least = governing(&boiler)?;
-        out.put(least);
-        if let Some(slot) = test {
-            slot.put(test_of(&boiler, &book.rules));
-        }
-        Ok(())
-    })
-}
-
-fn governing(boiler: &Boiler<'_>) -> Result<u32, Failure> {
-    use seamwright::{ErrorKind, bounds::Field};
-    let least = boiler.governing().ok_or(Error::new(ErrorKind::Missing, Field::Pressure))?;
-    let at = (0_u32..).zip(boiler.lines()).find(|(_, line)| line.pressure == least.pressure);
-    Ok(at.map_or(0, |(number, _)| number))
-}
-
-fn test_of(boiler: &Boiler<'_>, rules: &Rules) -> f64 {
-    boiler.test_pressure(rules).map_or(f64::NAN, Pressure::to_mpa)
-}
-
-/// A part of a boiler in words (`SW_PART_*`).
-#[unsafe(no_mangle)]
-pub extern "C" fn sw_part_what(part: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
-    answer(core::ptr::null_mut(), || {
-        let part = PARTS.get(part as usize).ok_or(Failure::border(SW_BAD_CHOICE, 1))?;
-        Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(part.what())?))
     })
 }

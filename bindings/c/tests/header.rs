@@ -42,8 +42,11 @@ fn made() -> String {
         "assumption",
         "shell",
         "existing",
+        "candidate",
         "search",
+        "girth",
         "vessel",
+        "boiler",
         "reconcile",
         "teach",
     ] {
