@@ -9,6 +9,8 @@ import pytest
 import seamwright as sw
 from hypothesis import settings
 
+# Plots are made without a screen.
+os.environ.setdefault("MPLBACKEND", "Agg")
 # Random cases: the same ones in every run, or others and more of them where the gate asks (its full level).
 MANY = int(os.environ.get("SEAMWRIGHT_CASES", "0"))
 settings.register_profile("here", database=None, deadline=None, derandomize=not MANY, max_examples=MANY or 200)

@@ -23,9 +23,9 @@ class Finder(doctest.DocTestFinder):
 def examples():
     finder, seen = Finder(exclude_empty=True), set()
     modules = [sw] + [
-        importlib.import_module(f"seamwright.{found.name}")
-        for found in pkgutil.iter_modules(sw.__path__)
-        if found.name != "_native"
+        importlib.import_module(found.name)
+        for found in pkgutil.walk_packages(sw.__path__, "seamwright.")
+        if found.name != "seamwright._native"
     ]
     for module in modules:
         for test in finder.find(module, extraglobs=NAMES):

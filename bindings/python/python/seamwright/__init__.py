@@ -15,7 +15,7 @@ Example:
     (mm(70), mm(23))
 """
 
-from . import formula
+from . import formula, plot
 from ._boiler import Boiler, BoilerLine
 from ._check import Analysis, ClassicEfficiencies, Cut, Finding, Letter, Mode, Percentages, check
 from ._drawing import Drawing, drawing
@@ -234,6 +234,7 @@ __all__ = [
     "m2",
     "mm",
     "mm2",
+    "plot",
     "psi",
     "shop_sheet",
     "size",
