@@ -1,5 +1,6 @@
 """Results: frozen, compared by value, pickled, copied, open as dicts, shown in a notebook."""
 
+import base64
 import copy
 import dataclasses
 import json
@@ -191,6 +192,9 @@ def test_drawings(found, design, tmp_path):
     root = ElementTree.fromstring(drawing._repr_svg_())
     assert root.tag.endswith("svg")
     assert "Drum <7>" in "".join(root.itertext())
+    # A notebook gets it as an image of its own, so that the drawing's styles stay inside.
+    coded = drawing._repr_html_().partition("base64,")[2].partition('"')[0]
+    assert base64.b64decode(coded).decode() == drawing.svg
     assert drawing.dxf.startswith("0\nSECTION")
     svg, dxf = drawing.save(tmp_path / "a.svg"), drawing.save(tmp_path / "a.DXF")
     assert svg.read_text(encoding="utf-8") == drawing.svg

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import base64
+import html
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -31,6 +33,12 @@ class Drawing(Record):
 
     def _repr_svg_(self) -> str:
         return self.svg
+
+    def _repr_html_(self) -> str:
+        # As an image: it fits the page, and its styles cannot reach other pictures there.
+        coded = base64.b64encode(self.svg.encode()).decode()
+        said = html.escape(f"Drawing: {self.joint.form.name}", quote=True)
+        return f'<img alt="{said}" src="data:image/svg+xml;base64,{coded}" style="max-width:100%;background:#fff">'
 
     @property
     def dxf(self) -> str:
