@@ -60,7 +60,8 @@ for id, design in designs.items():
 
 # %%
 for id in ("metric", "indian"):
-    print(id, sw.book(id).statement("shear.double"))
+    said = sw.book(id).statement("shear.double")
+    print(f"{id}: {said.meaning}, by {said.clause} ({said.label.value})")
 
 # %% [markdown]
 # By hand: one rivet of 28.5 mm carries $\frac{\pi}{4} 28.5^2 \cdot 50 = 31\,897$ N in single shear. The strip has two
@@ -89,7 +90,7 @@ for id, factor, taken in (("metric", 2.0, 103), ("indian", 1.875, 98)):
 # %%
 changed = sw.book("metric").derive(id="metric-1875", changes={"shear.double": 1.875})
 assert sw.size(book=changed, **brief).joint.pitch == designs["indian"].joint.pitch
-print(changed.statement("shear.double"))
+print(changed.title, "-", changed.statement("shear.double").meaning)
 
 # %% [markdown]
 # ## How far can a figure be trusted?

@@ -48,11 +48,12 @@ print(rated)
 # ## What the figure rests on
 #
 # The strengths of steel and iron of unknown make are the book's. Everything that was not stated is assumed, and
-# listed: whoever signs the rating signs these lines too.
+# listed: whoever signs the rating signs these lines too. (The data are in mm and MPa; in inches these lines stand at
+# the end of the working below.)
 
 # %%
 for assumption in rated.assumptions:
-    print(f"{assumption!s:95} {assumption.clause}")
+    print(assumption, f"- {assumption.clause}" if assumption.clause else "")
 assert any("second plate" in assumption.about for assumption in rated.assumed())
 
 # %% [markdown]

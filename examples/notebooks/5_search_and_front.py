@@ -84,8 +84,8 @@ assert math.isclose(best.efficiency, weakest / 108000, rel_tol=1e-9)
 # %% [markdown]
 # ## Is it true? Try them all
 #
-# For this one form the grid is small enough to size every joint of it, one by one, in a plain loop. No joint of 75 %
-# or more that meets all rules is lighter (a smaller pitch is heavier here, so that the mass falls with the rivets).
+# For this one form the grid is small enough to size every joint of it, one by one, in a plain loop. The best of
+# them must be the one that the search finds for this form.
 
 # %%
 tried = {}

@@ -8,7 +8,16 @@ import pytest
 from conftest import ROOT
 
 BLOCK = re.compile(r"^```(\w+)\n(.*?)^```$", re.M | re.S)
-READMES = ["README.md", "bindings/python/README.md"]
+READMES = [
+    "README.md",
+    "bindings/python/README.md",
+    "bindings/python/docs/start.md",
+    *(
+        str(page.relative_to(ROOT))
+        for page in sorted((ROOT / "bindings/python/docs/guide").glob("*.md"))
+        if page.stem != "index"
+    ),
+]
 
 
 def pairs(text):

@@ -78,7 +78,7 @@ class Rating(Worked):
         return tuple(a for a in self.assumptions if a.basis is Basis.ASSUMED)
 
     def _steps(self, wanted: Wishes) -> str:
-        return _native.working_of_rating(self.form._native(), _thawed(self.as_found), self.book._core, wanted)
+        return _native.working_of_rating(self.form._native(), thawed(self.as_found), self.book._core, wanted)
 
     def _repr_html_(self) -> str:
         return self.working(Dialect.HTML)._repr_html_() or ""
@@ -89,7 +89,8 @@ def _frozen(given: dict[str, Any]) -> tuple[tuple[str, Any], ...]:
     return tuple((key, _frozen(x) if isinstance(x, dict) else x) for key, x in given.items())
 
 
-def _thawed(given: tuple[tuple[str, Any], ...]) -> dict[str, Any]:
+def thawed(given: tuple[tuple[str, Any], ...]) -> dict[str, Any]:
+    """What was given, as the native module takes it."""
     return {key: dict(x) if key == "service" else x for key, x in given}
 
 

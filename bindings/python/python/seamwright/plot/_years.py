@@ -8,7 +8,7 @@ from .. import _native
 from .._enums import Units
 from .._errors import ErrorKind, SeamwrightError
 from .._quantities import Length, Pressure
-from .._rating import Rating
+from .._rating import Rating, thawed
 from ._look import FAINT, INK, INKS, axes, in_unit, spread, symbol, wanted
 
 if TYPE_CHECKING:
@@ -35,7 +35,7 @@ def _rate(as_found: dict[str, Any]) -> float:
 
 def _thinned(rating: Rating, loss: float) -> dict[str, Any]:
     """What will be found when so much is lost; rivets stay as they are."""
-    found = dict(rating.as_found)
+    found = thawed(rating.as_found)
     for name in THINNING:
         if found[name] is not None:
             found[name] = (found[name][0] - loss, found[name][1])
@@ -74,7 +74,7 @@ def years(
         >>> plot.years(rated).get_ylabel()
         'pressure allowed [psi]'
     """
-    as_found = dict(rating.as_found)
+    as_found = thawed(rating.as_found)
     loss = _rate(as_found)
     shown = wanted(units, rating.joint.pitch.unit)
     unit = rating.allowed.unit if units is None else ("MPa" if shown is Units.METRIC else "psi")
