@@ -10,10 +10,12 @@ use seamwright::modes::{Lens, Strengths, letters, prescribed_gaps};
 use seamwright::proportion::Limit;
 use seamwright::quantities::{Length, Pressure};
 use seamwright::rating::{Footing, Shell, joint_pressure};
-use seamwright::rules::{BOOKS, Entry, Rules};
+use seamwright::reconcile::{Case, Figure, Work, reconcile};
+use seamwright::rules::{BOOKS, Entry, INDIAN, Rules};
 use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
 use seamwright::sizing::Design;
-use seamwright::step::Plain;
+use seamwright::step::{Name, Plain, Quantity};
+use seamwright::teach::{EFFECTS, Family, Problem, Setting, Task, problem};
 use seamwright::vessel::{GirthBrief, GirthPlace, PlateStock, VesselBrief, vessel};
 use seamwright::{given::Given, rules::Rounding};
 use seamwright_tests::{cut_name, evaluate, load, load_file, rules_of, vectors_dir};
@@ -121,6 +123,30 @@ impl<W: Write> Dump<'_, W> {
         }
     }
 
+    /// What reproduces the rivets' strength with 1.875 for 2 and a tenth less, and what comes nearest.
+    fn reconciled(&mut self, a: &Analysis, joint: &Joint, materials: &Materials, rules: &Rules) {
+        let case = Case { work: Work::Check(*joint, *materials), rules: *rules };
+        for share in [0.9375, 0.9] {
+            let stated = share * a.shear_all;
+            let Ok(figure) = Figure::within(Name(Quantity::ShearAll, 0), stated, 1e-6 * stated) else { continue };
+            let Ok(found) = reconcile(&case, &[figure]) else {
+                self.number(&format!("reconcile.{share}.refused"), 1.0);
+                continue;
+            };
+            self.number(&format!("reconcile.{share}.tried"), f64::from(found.tried));
+            self.number(&format!("reconcile.{share}.reproduced"), f64::from(u8::from(found.reproduced())));
+            self.number(&format!("reconcile.{share}.nearest"), found.nearest.values[0]);
+            self.number(&format!("reconcile.{share}.miss"), found.nearest.miss);
+        }
+    }
+
+    /// The key of a problem.
+    fn problem(&mut self, problem: &Problem) {
+        for (Name(quantity, row), value) in problem.key.iter() {
+            self.number(&format!("{}.{row}", quantity.symbol()), value);
+        }
+    }
+
     /// The joint in a shell of a metre, and a shell designed for one megapascal, with a girth seam.
     fn shells(&mut self, analysis: &Analysis, joint: &Joint, materials: &Materials, rules: &Rules) {
         let shell = Shell::new(Length::mm(1000.0), Footing::Permissible).corrosion(Length::mm(0.5));
@@ -190,6 +216,19 @@ fn main() {
             dump.number(&entry.index().to_string(), book.rules.get(entry));
         }
     }
+    for (effect, task) in EFFECTS.iter().flat_map(|e| [(*e, Task::Check), (*e, Task::Size)]) {
+        for (name, form) in [("lap", Form::lap(2)), ("straps", Form::unequal_straps(3))] {
+            let Ok(form) = form else { continue };
+            let family = Family { form, setting: Setting::Boiler, task, effect };
+            for seed in [1, 20_260_101, u64::MAX] {
+                let place = format!("problem {name} {task:?} {effect:?} {seed}");
+                match problem(seed, &family, &INDIAN.rules) {
+                    Ok(drawn) => Dump { place, out: &mut out }.problem(&drawn),
+                    Err(_) => Dump { place, out: &mut out }.number("refused", 1.0),
+                }
+            }
+        }
+    }
     let dir = vectors_dir();
     let mut vectors = load(&dir);
     vectors.extend(load_file(&dir.join("misprints.toml")));
@@ -207,6 +246,7 @@ fn main() {
         if let Some(checked) = &found.check {
             dump.joint(&checked.joint);
             dump.analysis(&checked.analysis, &checked.joint, &checked.materials, &rules);
+            dump.reconciled(&checked.analysis, &checked.joint, &checked.materials, &rules);
         }
         dump.place = format!("size {}", vector.id);
         if let Some((design, checked)) = &found.size {

@@ -11,7 +11,7 @@ from seamwright import _native
 
 NAMES = {"Class": "ModeClass"}
 # Enums that stand for states of types with a value in them; test_results.py meets each of these.
-OWN = {"HoleBasis", "LimitState", "EntryKind"}
+OWN = {"HoleBasis", "LimitState", "EntryKind", "MarkKind"}
 
 
 def upper(name):

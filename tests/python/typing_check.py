@@ -65,6 +65,13 @@ assert_type(made.girth, sw.Girth | None)
 assert_type(sw.joint_pressure(seam=found, shell=drum), sw.Allowed)
 assert_type(sw.all_forms(), tuple[sw.Form, ...])
 
+answer = sw.reconcile(joint=design.joint, materials=steel, book="metric", stated={"Ps": "31897 N"})
+assert_type(answer.best, sw.Explanation | None)
+assert_type(answer.nearest.conventions, tuple[sw.Convention, ...])
+drawn = sw.problem(seed=1, form=sw.Form.lap(2), setting="boiler", task=sw.Task.CHECK, effect="cap", book="indian")
+assert_type(drawn.mark({"Ps": "31897 N"})["Ps"].kind, sw.MarkKind)
+assert_type(sw.problem_sheet(problems=[drawn], dialect="latex"), sw.Working)
+
 try:
     sw.Form.lap(9)
 except sw.SeamwrightError as error:

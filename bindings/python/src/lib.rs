@@ -9,6 +9,7 @@ mod book;
 mod check;
 mod drawing;
 mod error;
+mod figures;
 mod formulas;
 mod joint;
 mod rating;
@@ -17,6 +18,7 @@ mod shell;
 mod shop;
 mod size;
 mod tables;
+mod teach;
 mod toml_text;
 mod vessel;
 mod words;
@@ -33,6 +35,8 @@ mod _native {
     use crate::check::{check, letters, modes, prescribed_gaps};
     #[pymodule_export]
     use crate::drawing::{dxf, dxf_seam, svg};
+    #[pymodule_export]
+    use crate::figures::{conventions, edited, reconcile, symbols, worked};
     #[pymodule_export]
     use crate::formulas::{formula_signatures, formula_table, formula_value};
     #[pymodule_export]
@@ -52,6 +56,8 @@ mod _native {
         bounds, caution, check_bound, error_kinds, parse_length, parse_stress, refuse, units, version,
         write_inch_fraction,
     };
+    #[pymodule_export]
+    use crate::teach::{Problem, problem, problem_sheet};
     #[pymodule_export]
     use crate::toml_text::{toml_inline, toml_read, toml_value};
     #[pymodule_export]

@@ -11,6 +11,7 @@ use seamwright::rules::{Balance, Label, Metal, Rounding};
 use seamwright::search::Objective;
 use seamwright::shop::{Face, Fitted, HEAD_FORMS, LENGTH_RULES, Measured, SHOP_NOTES, Side};
 use seamwright::sizing::Decided;
+use seamwright::teach::{Audience, Effect, Setting, Task};
 use seamwright::text::DecimalMark;
 use seamwright::vessel::GirthPlace;
 use seamwright::working::{DIALECTS, Units};
@@ -67,6 +68,13 @@ words! {
         Course "course", Girth "girth seam", Head "head", Tubes "tubes", Stays "stays", Furnace "furnace",
         Other "other limit",
     }
+    effect Effect {
+        Tearing "tearing", Shearing "shearing", Bearing "bearing", Combined "combined", Cap "cap",
+        ThinPlate "thin plate",
+    }
+    setting Setting { Boiler "boiler", Structure "structure" }
+    task Task { Check "check", Size "size" }
+    audience Audience { Class "class", Teacher "teacher" }
     objective Objective { Efficiency "efficiency", Mass "mass", Rivets "rivets", Thickness "thickness" }
     extent Extent { Seam "seam", Tie "tie" }
     face Face { Inside "inside", Outside "outside" }

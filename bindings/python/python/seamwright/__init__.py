@@ -21,12 +21,14 @@ from ._check import Analysis, ClassicEfficiencies, Cut, Finding, Letter, Mode, P
 from ._drawing import Drawing, drawing
 from ._enums import (
     Arrangement,
+    Audience,
     Balance,
     Basis,
     BoilerPart,
     Decided,
     DecimalMark,
     Dialect,
+    Effect,
     EntryKind,
     Extent,
     Face,
@@ -42,6 +44,7 @@ from ._enums import (
     Label,
     LengthRule,
     LimitState,
+    MarkKind,
     Measured,
     Metal,
     ModeClass,
@@ -49,19 +52,23 @@ from ._enums import (
     Required,
     Riveting,
     Rounding,
+    Setting,
     ShopNote,
     Side,
     Subject,
+    Task,
     Units,
     Verdict,
 )
 from ._errors import ErrorKind, SeamwrightError
+from ._figures import CONVENTIONS, SYMBOLS, Convention, SymbolInfo
 from ._joint import Form, Joint, Row
 from ._materials import Materials, PlateStress
 from ._native import caution as _caution
 from ._native import version as _version
 from ._quantities import Area, Density, Force, Length, Mass, Pressure, Quantity, Stress
 from ._rating import Rating, rate
+from ._reconcile import ComesOut, Explanation, Reconciliation, reconcile, worked
 from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
 from ._search import Candidate, Search, Tally, all_forms, front, search
 from ._shell import (
@@ -91,6 +98,7 @@ from ._shop_records import (
 )
 from ._size import Brief, Design, HoleChoice, Limit, PitchChoice, size
 from ._tables import BOUNDS, ERROR_KINDS, Bound
+from ._teach import KeyLine, Mark, Marks, Problem, problem, problem_sheet
 from ._units import (
     MPa,
     N,
@@ -261,6 +269,26 @@ __all__ = [
     "least_plate",
     "seam_pressure",
     "vessel",
+    "CONVENTIONS",
+    "SYMBOLS",
+    "Audience",
+    "ComesOut",
+    "Convention",
+    "Effect",
+    "Explanation",
+    "KeyLine",
+    "Mark",
+    "MarkKind",
+    "Marks",
+    "Problem",
+    "Reconciliation",
+    "Setting",
+    "SymbolInfo",
+    "Task",
+    "problem",
+    "problem_sheet",
+    "reconcile",
+    "worked",
 ]
 
 CAUTION: str = _caution()

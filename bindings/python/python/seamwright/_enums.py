@@ -157,6 +157,48 @@ class BoilerPart(Enum):
         return dict(_native.boiler_parts())[self.value]
 
 
+class Effect(Enum):
+    """The effect that a problem is to teach."""
+
+    TEARING = "tearing"
+    SHEARING = "shearing"
+    BEARING = "bearing"
+    COMBINED = "combined"
+    CAP = "cap"
+    THIN_PLATE = "thin plate"
+
+
+class Setting(Enum):
+    """Where the joint of a problem stands, for its stresses."""
+
+    BOILER = "boiler"
+    STRUCTURE = "structure"
+
+
+class Task(Enum):
+    """What the student has to do: check a joint that is given, or size one."""
+
+    CHECK = "check"
+    SIZE = "size"
+
+
+class Audience(Enum):
+    """Whom a sheet of problems is for: the class, or the teacher, with the answers."""
+
+    CLASS = "class"
+    TEACHER = "teacher"
+
+
+class MarkKind(Enum):
+    """The verdict on an answer: carried over is right after an earlier slip of the student's own."""
+
+    RIGHT = "right"
+    CARRIED_OVER = "carried over"
+    SLIP = "slip"
+    WRONG = "wrong"
+    MISSING = "missing"
+
+
 class Objective(Enum):
     """What makes a joint the better one: see ``search``."""
 

@@ -43,6 +43,16 @@ def _page(*parts: str) -> str:
     return f'<div class="seamwright">{_STYLE}{"".join(parts)}{caution}</div>'
 
 
+def page(*parts: str) -> str:
+    """A page of parts, with the caution."""
+    return _page(*parts)
+
+
+def table(caption: str, head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """A table of plain texts."""
+    return _table(caption, head, (f"<tr>{''.join(map(_cell, row))}</tr>" for row in rows))
+
+
 def _percent(x: float) -> str:
     return f"{100 * x:.2f} %"
 

@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "dxf", "dxf_seam", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "rate", "refuse", "seam_pressure", "search", "shop_sheet", "size", "svg", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "working_of_check", "working_of_rating", "working_of_size", "working_of_vessel", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "shop_sheet", "size", "svg", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_rating", "working_of_size", "working_of_vessel", "write_inch_fraction"]
 
 @final
 class Book:
@@ -108,6 +108,24 @@ class Materials:
         """
 
 @final
+class Problem:
+    """
+    A problem of the core, with the book it was drawn under.
+    """
+    def facts(self, /) -> Incomplete:
+        """
+        What the problem is about.
+        """
+    def mark(self, /, answers: SupportsGetItem[int, tuple[str, SupportsIndex, str | None, tuple[SupportsFloat | SupportsIndex, SupportsFloat | SupportsIndex] | None, SupportsFloat | SupportsIndex]], wishes: tuple[str, str, str, SupportsIndex]) -> tuple[list[tuple[str, int, str, int | None, bool]], int, int, str]:
+        """
+        The marks of answers, answers credited, answers asked for, and the marks as a text.
+        """
+    def solution(self, /, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+        """
+        The full working.
+        """
+
+@final
 class Sheet:
     """
     A shop sheet of the core, with the book it was made by.
@@ -174,6 +192,11 @@ def check_bound(key: str, value: SupportsFloat | SupportsIndex) -> float:
     Passes a value that is inside the range of a field.
     """
 
+def conventions() -> list[tuple[str, bool]]:
+    """
+    Words of every convention of the catalogue, and whether it is a slip.
+    """
+
 def dxf(joint: Joint, block: Incomplete) -> str:
     """
     Plan and section at full size as DXF.
@@ -182,6 +205,11 @@ def dxf(joint: Joint, block: Incomplete) -> str:
 def dxf_seam(sheet: Sheet, block: Incomplete) -> str:
     """
     A whole seam at full size as DXF.
+    """
+
+def edited(work: tuple[Joint, Materials] | tuple[Form, Materials, Incomplete], symbol: str, row: SupportsIndex, numbers: SupportsGetItem[int, SupportsIndex], book: Book) -> float | None:
+    """
+    One quantity of the working with one or two conventions of the catalogue; `None` where they mean nothing for it.
     """
 
 def entry_table() -> list[Incomplete]:
@@ -264,9 +292,24 @@ def prescribed_gaps(joint: Joint, materials: Materials, book: Book) -> list[tupl
     The row distances that the book prescribes, mm, with their entries.
     """
 
+def problem(seed: SupportsIndex, form: Form, setting: str, task: str, effect: str, book: Book) -> Problem:
+    """
+    Draws a problem. Other Python threads run meanwhile.
+    """
+
+def problem_sheet(problems: SupportsGetItem[int, Problem], audience: str, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    """
+    A sheet of problems, all of one book, with the answers or without.
+    """
+
 def rate(form: Form, given: Incomplete, book: Book) -> Incomplete:
     """
     Rates a joint as found.
+    """
+
+def reconcile(work: tuple[Joint, Materials] | tuple[Form, Materials, Incomplete], stated: SupportsGetItem[int, tuple[str, SupportsIndex, str | None, tuple[SupportsFloat | SupportsIndex, SupportsFloat | SupportsIndex] | None, SupportsFloat | SupportsIndex]], book: Book) -> Incomplete:
+    """
+    Finds the conventions behind stated figures. Other Python threads run meanwhile.
     """
 
 def refuse(kind: SupportsIndex, key: str, about: str) -> None:
@@ -297,6 +340,11 @@ def size(form: Form, materials: Materials, given: Incomplete, book: Book) -> Inc
 def svg(joint: Joint, block: Incomplete) -> str:
     """
     The A4 sheet as SVG.
+    """
+
+def symbols() -> list[tuple[str, str, str, str]]:
+    """
+    Symbol, LaTeX, unit and words of every quantity of the working; of equal symbols the first counts.
     """
 
 def toml_inline(pairs: SupportsGetItem[int, tuple[str, str | SupportsIndex | SupportsFloat | SupportsGetItem[int, str]]]) -> str:
@@ -332,6 +380,11 @@ def vessel(form: Form, materials: Materials, given: Incomplete, book: Book) -> t
 def words() -> list[tuple[str, list[tuple[str, str]]]]:
     """
     Every choice of the core: type, variants and their words.
+    """
+
+def worked(work: tuple[Joint, Materials] | tuple[Form, Materials, Incomplete], names: SupportsGetItem[int, tuple[str, SupportsIndex]], book: Book) -> list[float | None]:
+    """
+    Quantities of the working as the book stands, in the core's units; `None` where the routine has none.
     """
 
 def working_of_check(joint: Joint, materials: Materials, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
