@@ -101,7 +101,6 @@ impl Problem {
 
 /// Draws a problem. Other Python threads run meanwhile.
 #[pyfunction]
-#[expect(clippy::too_many_arguments, reason = "called by keyword from one place")]
 pub fn problem(
     py: Python<'_>,
     seed: u64,
