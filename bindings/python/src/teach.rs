@@ -131,6 +131,6 @@ pub fn problem_sheet(
 ) -> PyResult<String> {
     let style = style(py, &wishes)?;
     let audience = words::audience::read(audience).ok_or_else(|| wrong_choice(py, "audience", audience))?;
-    let problems: Vec<teach::Problem> = problems.iter().map(|p| (*p.get().problem).clone()).collect();
-    book.view(|view| written(py, book, |out| write_problems(out, style, &problems, audience, view)))
+    let problems: Vec<&teach::Problem> = problems.iter().map(|p| &*p.get().problem).collect();
+    book.view(|view| written(py, book, |out| write_problems(out, style, problems, audience, view)))
 }
