@@ -28,6 +28,7 @@ ORDER = [
     ["reconcile"],
     ["working"],
     ["drawing", "teach", "comparison"],
+    ["sheet"],
 ]
 LEVEL = {module: level for level, line in enumerate(ORDER) for module in line}
 

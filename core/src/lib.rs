@@ -32,6 +32,7 @@ pub mod reconcile;
 pub mod rules;
 pub mod search;
 pub mod sensitivity;
+pub mod sheet;
 pub mod shop;
 pub mod sizing;
 pub mod step;

@@ -1,7 +1,7 @@
 //! `seamwright`: sizes or checks one riveted seam and prints a sheet that can be followed and signed.
 //!
 //! Without arguments it sizes the seam of an invented scenario. All engineering is the library's; this program reads
-//! flags, keeps the basis of every input, and lays the results out in 80 columns.
+//! flags and keeps the basis of every input.
 #![allow(clippy::arithmetic_side_effects, reason = "column counts and row numbers of a page")]
 
 mod failure;
@@ -12,7 +12,6 @@ mod sheet;
 mod stated;
 mod studies;
 mod task;
-mod trace;
 mod units;
 
 use std::io::Write;
@@ -63,6 +62,5 @@ fn one_sheet(action: Action, flags: &Flags) -> Result<String, Failure> {
     } else {
         stated::task(action, flags)?
     };
-    let answer = task.solve()?;
-    Ok(sheet::write(&task, &answer))
+    sheet::write(&task)
 }

@@ -3,9 +3,12 @@
 //! A workshop that never was rebuilds the shell of a threshing engine's boiler. The seam is the one that matters most
 //! on such a shell, and its numbers are chosen so that the answer is not the obvious one.
 
+use seamwright::bounds::Field;
 use seamwright::joint::Form;
 use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Stress};
+use seamwright::rating::Basis;
+use seamwright::sheet::Divided;
 
 use crate::failure::Failure;
 use crate::flags::{Action, Flags};
@@ -26,18 +29,22 @@ pub fn task(flags: &Flags) -> Result<Task, Failure> {
     let book = Book::new(flags.book.as_deref().unwrap_or("indian"), &flags.set, units)?;
     let refused = |e| Failure::refused(&e, &book, units);
     let form = Form::unequal_straps(3).map_err(refused)?;
-    let materials = Materials::new(TENSION, SHEAR).bearing(BEARING).divided_by(FACTOR).map_err(refused)?;
-    let invented = |name: &str, value: String, basis: &str| Input {
-        name: name.to_string(),
+    let ultimate = Materials::new(TENSION, SHEAR).bearing(BEARING);
+    let materials = ultimate.divided_by(FACTOR).map_err(refused)?;
+    let invented = |field: Field, value: String, source: &str| Input {
+        field: Some(field),
+        row: 0,
+        name: field.bound().key.replace('_', " "),
         value,
-        basis: format!("invented: {basis}"),
+        basis: Basis::Given,
+        source: format!("invented; {source}"),
     };
     let mut inputs = vec![
-        invented("plate", units.size(PLATE.to_mm()), "new shell plate, nominal"),
-        invented("tension", units.stress(TENSION), "ultimate, plate and straps"),
-        invented("shear", units.stress(SHEAR), "ultimate, steel rivets, single shear"),
-        invented("bearing", units.stress(BEARING), "ultimate crushing strength"),
-        invented("safety factor", "5".to_string(), "on all ultimate strengths"),
+        invented(Field::Plate, units.size(PLATE.to_mm()), "new shell plate, nominal"),
+        invented(Field::Tension, units.stress(TENSION), "at failure, plate and straps"),
+        invented(Field::Shear, units.stress(SHEAR), "at failure, steel rivets, single shear"),
+        invented(Field::Bearing, units.stress(BEARING), "at failure, crushing"),
+        invented(Field::SafetyFactor, "5".to_string(), "on all strengths at failure"),
     ];
     changes(&mut inputs, &book);
     let story = [
@@ -56,6 +63,8 @@ pub fn task(flags: &Flags) -> Result<Task, Failure> {
         stated: Stated::default(),
         materials,
         footing: "ultimate strengths divided by a factor of safety of 5".to_string(),
+        footing_of: None,
+        divided: Some(Divided { ultimate, factor: FACTOR }),
         inputs,
         book,
     })

@@ -5,7 +5,9 @@ use seamwright::error::{Error, ErrorKind};
 use seamwright::joint::{Arrangement, Form, JointKind};
 use seamwright::materials::{Materials, PlateStress};
 use seamwright::quantities::{Length, Stress};
+use seamwright::rating::{Basis, Footing};
 use seamwright::rules::{Entry, Label};
+use seamwright::sheet::Divided;
 
 use crate::failure::Failure;
 use crate::flags::{Action, Flags, FormFlag, MetalFlag};
@@ -27,6 +29,7 @@ pub fn task(action: Action, flags: &Flags) -> Result<Task, Failure> {
     };
     let stated = reader.stated(action, flags, &form)?;
     let (ultimate, factor) = reader.materials(flags, &book, &refused)?;
+    let divided = factor.map(|factor| Divided { ultimate, factor });
     let (materials, footing) = match factor {
         Some(factor) => (
             ultimate.divided_by(factor).map_err(refused)?,
@@ -34,6 +37,7 @@ pub fn task(action: Action, flags: &Flags) -> Result<Task, Failure> {
         ),
         None => (ultimate, footing(flags.assume.is_some()).to_string()),
     };
+    let footing_of = flags.assume.is_some().then_some(Footing::Ultimate);
     reader.changes(&book);
     Ok(Task {
         action,
@@ -45,6 +49,8 @@ pub fn task(action: Action, flags: &Flags) -> Result<Task, Failure> {
         stated,
         materials,
         footing,
+        footing_of,
+        divided,
         inputs: reader.inputs,
         book,
     })
@@ -147,21 +153,24 @@ struct Reader {
 }
 
 impl Reader {
-    fn push(&mut self, field: Field, value: String, basis: String) {
-        self.inputs.push(Input { name: flag_name(field).replace('-', " "), value, basis });
+    fn push(&mut self, field: Field, value: String, basis: Basis, source: String) {
+        let before = self.inputs.iter().filter(|input| input.field == Some(field)).count();
+        let row = if field == Field::BackPitch { u8::try_from(before + 1).unwrap_or(0) } else { 0 };
+        let name = flag_name(field).replace('-', " ");
+        self.inputs.push(Input { field: Some(field), row, name, value, basis, source });
     }
 
     fn length(&mut self, field: Field, said: &Option<String>) -> Result<Option<Length>, Failure> {
         let Some(said) = said else { return Ok(None) };
         let value = length(field, said)?;
-        self.push(field, self.units.size(value.to_mm()), format!("given: --{} \"{said}\"", flag_name(field)));
+        self.push(field, self.units.size(value.to_mm()), Basis::Given, format!("--{} \"{said}\"", flag_name(field)));
         Ok(Some(value))
     }
 
     fn stress(&mut self, field: Field, said: &Option<String>) -> Result<Option<Stress>, Failure> {
         let Some(said) = said else { return Ok(None) };
         let value = stress(field, said)?;
-        self.push(field, self.units.stress(value), format!("given: --{} \"{said}\"", flag_name(field)));
+        self.push(field, self.units.stress(value), Basis::Given, format!("--{} \"{said}\"", flag_name(field)));
         Ok(Some(value))
     }
 
@@ -240,7 +249,7 @@ impl Reader {
         let factor = match &flags.safety_factor {
             Some(said) => {
                 let factor = number("safety-factor", said)?;
-                self.push(Field::SafetyFactor, plain(factor, 4), format!("given: --safety-factor {said}"));
+                self.push(Field::SafetyFactor, plain(factor, 4), Basis::Given, format!("--safety-factor {said}"));
                 Some(factor)
             }
             None => None,
@@ -257,8 +266,8 @@ impl Reader {
         let stress = Stress::mpa(value);
         let clause = book.clause(entry);
         let (words, label) = clause.map_or((String::new(), Label::Own), |c| (c.words, c.label));
-        let basis = format!("assumed (ultimate): {words} ({})", label.word());
-        self.push(field, self.units.stress(stress), basis);
+        let source = format!("at failure; {words} [{}]", label.word());
+        self.push(field, self.units.stress(stress), Basis::Tabulated, source);
         Some(stress)
     }
 
@@ -272,7 +281,7 @@ impl Reader {
 pub fn changes(inputs: &mut Vec<Input>, book: &Book) {
     for (entry, before) in &book.changed {
         let (key, value) = change_text(book, *entry);
-        let basis = format!("changed: --set; the book says {}", plain(*before, 6));
-        inputs.push(Input { name: key, value, basis });
+        let source = format!("--set; the book says {}", plain(*before, 6));
+        inputs.push(Input { field: None, row: 0, name: key, value, basis: Basis::Given, source });
     }
 }

@@ -1,20 +1,19 @@
 //! What is to be done, with the basis of every input, and doing it.
 
-use core::cell::RefCell;
-use std::collections::BTreeSet;
-
-use seamwright::check::{Analysis, check_with};
+use seamwright::bounds::Field;
+use seamwright::check::{Analysis, check};
 use seamwright::error::Error;
 use seamwright::joint::{Form, Joint, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::quantities::Length;
+use seamwright::rating::{Basis, Footing};
 use seamwright::rules::{Entry, Label, RuleBook, Rules, find};
-use seamwright::sizing::{Brief, Design, size_with};
+use seamwright::sheet::{Divided, Known};
+use seamwright::sizing::{Brief, size};
 use seamwright::text;
 
 use crate::failure::{Failure, key};
 use crate::flags::{Action, Flags, UnitsFlag};
-use crate::trace::Trace;
 use crate::units::{Units, plain};
 
 /// A built-in book with the user's changes on top.
@@ -95,15 +94,28 @@ impl Book {
     }
 }
 
-/// One input as the sheet's "basis" section shows it.
+/// One input and how it is known.
 #[derive(Debug)]
 pub struct Input {
+    /// Which; changed entries of the book are none of the library's fields.
+    pub field: Option<Field>,
+    /// Row or gap, from 1; 0 for the joint.
+    pub row: u8,
     /// In words.
     pub name: String,
     /// The value, printed.
     pub value: String,
-    /// Given by whom, or assumed on what ground.
-    pub basis: String,
+    /// How it is known.
+    pub basis: Basis,
+    /// From where.
+    pub source: String,
+}
+
+impl Input {
+    /// As the library's sheet takes it.
+    pub fn known(&self) -> Option<Known<'_>> {
+        Some(Known { field: self.field?, row: self.row, basis: self.basis, source: &self.source })
+    }
 }
 
 /// The texts of the title.
@@ -158,6 +170,10 @@ pub struct Task {
     pub materials: Materials,
     /// How they came about: as given, or ultimate ones over a factor.
     pub footing: String,
+    /// Permissible stresses or those at failure, where that is known.
+    pub footing_of: Option<Footing>,
+    /// The stresses at failure and the factor that divided them.
+    pub divided: Option<Divided>,
     pub inputs: Vec<Input>,
 }
 
@@ -165,11 +181,7 @@ pub struct Task {
 #[derive(Debug)]
 pub struct Answer {
     pub joint: Joint,
-    /// The design, where one was asked for.
-    pub design: Option<Design>,
     pub analysis: Analysis,
-    /// Entries of the book that were read.
-    pub read: BTreeSet<Entry>,
 }
 
 impl Task {
@@ -178,24 +190,18 @@ impl Task {
         self.with(&self.book.rules).map_err(|e| Failure::refused(&e, &self.book, self.units))
     }
 
-    /// The same under other rules, to see what a rule does.
-    pub fn with(&self, rules: &Rules) -> Result<Answer, Error> {
-        let read = RefCell::new(BTreeSet::new());
-        let trace = Trace(&read);
-        let (joint, design, analysis) = match self.action {
+    fn with(&self, rules: &Rules) -> Result<Answer, Error> {
+        match self.action {
             Action::Size => {
-                let design = size_with(trace, &self.brief(), rules)?;
-                (design.joint, Some(design.clone()), design.analysis)
+                let design = size(&self.brief(), rules)?;
+                Ok(Answer { joint: design.joint, analysis: design.analysis })
             }
             Action::Check => {
                 rules.validate()?;
                 let joint = self.spec()?.build()?;
-                (joint, None, check_with(trace, &joint, &self.materials, rules)?)
+                Ok(Answer { joint, analysis: check(&joint, &self.materials, rules)? })
             }
-        };
-        let mut read = read.into_inner();
-        read.extend(analysis.findings.iter().filter_map(|f| Entry::from_no(f.entry)));
-        Ok(Answer { joint, design, analysis, read })
+        }
     }
 
     /// The brief of a sizing.
@@ -228,7 +234,8 @@ impl Task {
         brief
     }
 
-    fn spec(&self) -> Result<JointSpec, Error> {
+    /// The stated joint of a check.
+    pub fn spec(&self) -> Result<JointSpec, Error> {
         let said = &self.stated;
         // Pitch and hole of a check were asked for when the flags were read.
         let zero = Length::mm(0.0);

@@ -1,7 +1,7 @@
 //! Numbers in and out: texts with units read, and the one place that says with how many digits a quantity is printed.
 
-use seamwright::bounds::{Field, Unit};
-use seamwright::quantities::{Force, Length, Pressure, Stress};
+use seamwright::bounds::Field;
+use seamwright::quantities::{Length, Pressure, Stress};
 use seamwright::text::{self, TextError};
 
 use crate::failure::Failure;
@@ -83,43 +83,6 @@ impl Units {
             Units::Mm => fixed(stress.to_mpa(), 2) + " MPa",
             Units::Inch => fixed(stress.to_psi(), 0) + " psi",
         })
-    }
-
-    /// A force without its unit, for tables whose head names it.
-    pub fn force(self, newtons: f64) -> String {
-        match self {
-            Units::Mm => fixed(Force::n(newtons).to_kn(), 2),
-            Units::Inch => fixed(Force::n(newtons).to_lbf(), 0),
-        }
-    }
-
-    /// The unit of forces.
-    pub fn force_unit(self) -> &'static str {
-        match self {
-            Units::Mm => "kN",
-            Units::Inch => "lbf",
-        }
-    }
-
-    /// A force over a length: what a metre or an inch of seam carries.
-    pub fn per_length(self, newtons: f64, mm: f64) -> String {
-        join(match self {
-            Units::Mm => fixed(newtons / mm, 1) + " N/mm",
-            Units::Inch => fixed(Force::n(newtons).to_lbf() / Length::mm(mm).to_inch(), 0) + " lbf/in",
-        })
-    }
-
-    /// A value of an entry or finding, in the unit of the table.
-    pub fn value(self, x: f64, unit: Unit) -> String {
-        match unit {
-            Unit::Millimetre => self.length(x),
-            Unit::Megapascal => self.stress(Stress::mpa(x)),
-            Unit::Newton => join(format!("{} {}", self.force(x), self.force_unit())),
-            Unit::One | Unit::Count => plain(x, 6),
-            Unit::RootMillimetre | Unit::SquareMillimetre | Unit::KilogramPerCubicMetre => {
-                join(format!("{} {}", plain(x, 6), unit.symbol()))
-            }
-        }
     }
 }
 

@@ -218,6 +218,7 @@ WITHOUT = {
     "proportion::margin_greatest": "part of a routine; its result is a finding",
     "Doc::*": "the working's writer; Python has its text",
     "Pad::*": "the working's scratch pad",
+    "Columns::*": "the working's writer; Python has its text",
     "Record::new": "the working's context",
     "Step::*": "the working's steps; Python has its text",
     "Section::heading": "the working's names; Python has its text",
@@ -243,6 +244,11 @@ WITHOUT = {
 
 # Single items that the package does not reach yet, beside the modules below; to be emptied.
 WITHOUT |= {
+    "RuleBook::stated": "a book in Python keeps its own statements",
+    "RuleBook::is_changed": "a book in Python keeps its own statements",
+    "sheet::write_sheet": "not yet: the signed sheet",
+    "sheet::input_hash": "not yet: the signed sheet",
+    "sheet::write_inputs": "not yet: the signed sheet",
     "drawing::svg_seam": "not yet: the drawing of a seam with its length and ends",
     "shop::strip_masses": "not yet: the mass of an endless seam, part of the search",
     "working::write_shop": "not yet: the working of a shop sheet",

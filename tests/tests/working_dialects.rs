@@ -1,10 +1,12 @@
 //! The working in its dialects: well-formed by outside readers, within its columns, and alike in all of them.
 
+mod dialects;
 mod generate;
 
 use std::path::PathBuf;
 use std::{env, fs};
 
+use dialects::{columns, html_is_sound, latex_is_sound, markdown_is_sound};
 use generate::{any_book, brief, config};
 use proptest::prelude::*;
 use seamwright::joint::{Form, JointSpec};
@@ -27,122 +29,6 @@ fn sheet(style: Style, brief: &Brief, book: &RuleBook<'_>) -> Option<String> {
 
 fn of(dialect: Dialect) -> Style {
     Style { dialect, ..Style::default() }
-}
-
-fn columns(text: &str) -> usize {
-    text.lines().map(|l| l.chars().count()).max().unwrap_or(0)
-}
-
-/// The text of LaTeX without its formulas; each formula is handed to `see`.
-fn outside_mathematics(text: &str, mut see: impl FnMut(&str)) -> String {
-    let mut rest = text;
-    let mut outside = String::new();
-    while let Some((before, after)) = rest.split_once(r"\[ ") {
-        let (formula, after) = after.split_once(r" \]").expect("a formula ends");
-        assert!(!formula.contains(r"\["), "{formula}");
-        see(formula);
-        outside.push_str(before);
-        rest = after;
-    }
-    outside.push_str(rest);
-    outside
-}
-
-/// Every command that a sheet uses: all of a plain article, of `longtable` and of `geometry`.
-const COMMANDS: &[&str] = &[
-    "documentclass",
-    "usepackage",
-    "setlength",
-    "parindent",
-    "begin",
-    "end",
-    "section",
-    "subsection",
-    "frac",
-    "sqrt",
-    "sigma",
-    "tau",
-    "pi",
-    "eta",
-    "rho",
-    "min",
-    "max",
-    "lim",
-    "left",
-    "right",
-    "cdot",
-    "mathrm",
-    "rightarrow",
-    "hline",
-    "linewidth",
-    "textbackslash",
-    "textasciitilde",
-    "textasciicircum",
-];
-
-fn latex_is_sound(text: &str) {
-    let chars: Vec<char> = text.chars().collect();
-    let mut depth = 0_i32;
-    for (i, c) in chars.iter().enumerate() {
-        let escaped = i > 0 && chars[i - 1] == '\\';
-        match c {
-            '{' if !escaped => depth += 1,
-            '}' if !escaped => depth -= 1,
-            _ => {}
-        }
-        assert!(depth >= 0);
-    }
-    assert_eq!(depth, 0, "braces");
-    for command in text.split('\\').skip(1) {
-        let name: String = command.chars().take_while(char::is_ascii_alphabetic).collect();
-        let known = COMMANDS.contains(&name.as_str())
-            || (name.is_empty() && command.starts_with(|c| "[],;%&_#${}\\".contains(c)));
-        assert!(known || command.is_empty(), "\\{name}: {}", &command[..command.len().min(20)]);
-    }
-    let outside = outside_mathematics(text, |formula| {
-        assert_eq!(
-            formula.matches(r"\left").count(),
-            formula.matches(r"\right").count() - formula.matches(r"\rightarrow").count()
-        );
-        assert!(!formula.contains('$') && !formula.contains('&'), "{formula}");
-    });
-    let chars: Vec<char> = outside.chars().collect();
-    for (i, c) in chars.iter().enumerate() {
-        let escaped = i > 0 && chars[i - 1] == '\\';
-        assert!(escaped || !"&#_%^~".contains(*c), "{}", chars[i.saturating_sub(30)..=i].iter().collect::<String>());
-    }
-    let begun: Vec<&str> = text.split(r"\begin{").skip(1).filter_map(|t| t.split('}').next()).collect();
-    let mut ended: Vec<&str> = text.split(r"\end{").skip(1).filter_map(|t| t.split('}').next()).collect();
-    ended.reverse();
-    assert_eq!(begun, ended);
-}
-
-fn html_is_sound(text: &str) {
-    let options = roxmltree::ParsingOptions { allow_dtd: true, ..Default::default() };
-    let page = roxmltree::Document::parse_with_options(text, options).unwrap_or_else(|e| panic!("{e}"));
-    let root = page.root_element();
-    assert_eq!((root.tag_name().name(), root.attribute("lang")), ("html", Some("en")));
-    let count = |tag: &str| root.descendants().filter(|n| n.has_tag_name(tag)).count();
-    assert!(count("h1") == 1 && count("title") == 1 && count("main") == 1 && count("h2") > 0);
-    let outside = ["script", "link", "img", "iframe"];
-    assert!(outside.iter().all(|tag| count(tag) == 0), "self-contained");
-}
-
-/// Paragraphs escape what Markdown would take for its own; formulas stand in indented code; nothing becomes a list.
-fn markdown_is_sound(text: &str) {
-    for line in text.lines().filter(|l| !l.starts_with("    ")) {
-        let chars: Vec<char> = line.chars().collect();
-        for (i, c) in chars.iter().enumerate() {
-            assert!(!"|*_<>[]`".contains(*c) || (i > 0 && chars[i - 1] == '\\'), "{line}");
-        }
-        let digits = line.chars().take_while(char::is_ascii_digit).count();
-        assert!(digits == 0 || !line[digits..].starts_with(['.', ')']), "{line}");
-    }
-    // A line of code follows a blank line or another line of code.
-    let lines: Vec<&str> = text.lines().collect();
-    for pair in lines.windows(2).filter(|pair| pair[1].starts_with("    ")) {
-        assert!(pair[0].is_empty() || pair[0].starts_with("    "), "{pair:?}");
-    }
 }
 
 /// `1,5` as `1.5`, without the breaks: a small display breaks long lines anywhere.

@@ -88,7 +88,7 @@ impl sw_style {
         };
         let dialect = *DIALECTS.get(self.dialect as usize).ok_or_else(bad)?;
         let extra_digits = i8::try_from(self.extra_digits).ok().filter(|n| (-9..=9).contains(n)).ok_or_else(bad)?;
-        Ok(Style { units, mark: self.decimal_mark(argument)?, dialect, extra_digits })
+        Ok(Style { units, mark: self.decimal_mark(argument)?, dialect, extra_digits, ..Style::default() })
     }
 }
 

@@ -247,6 +247,30 @@ impl Existing {
         self
     }
 
+    /// The pitch, and how it is known.
+    #[must_use]
+    pub const fn pitch(&self) -> &KnownLength {
+        &self.pitch
+    }
+
+    /// The present working pressure, where it was stated.
+    #[must_use]
+    pub const fn present_pressure(&self) -> Option<Pressure> {
+        self.present
+    }
+
+    /// The loss of thickness in a year, where it was stated as such.
+    #[must_use]
+    pub const fn wastage(&self) -> Option<Length> {
+        self.rate
+    }
+
+    /// The plate's thickness at an earlier inspection and the years since, where they were stated.
+    #[must_use]
+    pub const fn earlier_plate(&self) -> Option<(Length, f64)> {
+        self.earlier
+    }
+
     /// The shell.
     #[must_use]
     pub const fn shell(&self) -> &Shell {

@@ -153,6 +153,12 @@ impl Shell {
         self.inside
     }
 
+    /// The corrosion allowance, where one was given.
+    #[must_use]
+    pub const fn corrosion_allowance(&self) -> Option<Length> {
+        self.corrosion
+    }
+
     /// What the stresses are.
     #[must_use]
     pub const fn footing(&self) -> Footing {

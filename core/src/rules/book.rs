@@ -280,6 +280,20 @@ impl<'a> RuleBook<'a> {
         })
     }
 
+    /// What the book's items say of an entry: the neutral value where they are silent. Where [`RuleBook::rules`] has
+    /// another value, somebody changed it.
+    #[must_use]
+    pub fn stated(&self, entry: Entry) -> f64 {
+        let by = |item: &Item<'_>| item.values.get(entry.index().checked_sub(item.entry.index())?).copied();
+        self.items.iter().rev().find_map(by).unwrap_or(info(entry).default)
+    }
+
+    /// Whether the value in force is another one than the book's own.
+    #[must_use]
+    pub fn is_changed(&self, entry: Entry) -> bool {
+        self.rules.get(entry) != self.stated(entry)
+    }
+
     /// The title of the source of a clause; empty for practice and own choices.
     #[must_use]
     pub fn source(&self, clause: &Clause<'_>) -> &'a str {

@@ -131,6 +131,12 @@ impl Brief {
         self.back.get(row.wrapping_sub(1)).copied().flatten()
     }
 
+    /// The dimensions that were given besides plate and row distances.
+    pub(crate) const fn stated(&self) -> Stated {
+        let Brief { other_plate, hole, rivet, strip, straps, margin, .. } = *self;
+        Stated { other_plate, hole, rivet, strip, straps, margin }
+    }
+
     /// The stresses, to be read otherwise.
     pub(crate) const fn materials_mut(&mut self) -> &mut Materials {
         &mut self.materials
@@ -141,6 +147,17 @@ impl Brief {
     pub const fn materials(&self) -> &Materials {
         &self.materials
     }
+}
+
+/// What a brief gives besides form, plate, stresses and row distances.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Stated {
+    pub other_plate: Option<Length>,
+    pub hole: Option<Length>,
+    pub rivet: Option<Length>,
+    pub strip: Option<Length>,
+    pub straps: Option<(Length, Option<Length>)>,
+    pub margin: Option<Length>,
 }
 
 /// The hole, and how it was found.

@@ -142,6 +142,11 @@ impl<'a> VesselBrief<'a> {
         self
     }
 
+    /// The stresses of the seam along the shell.
+    pub(crate) const fn stresses(&self) -> &Materials {
+        &self.materials
+    }
+
     /// With a girth seam.
     #[must_use]
     pub const fn girth(mut self, girth: GirthBrief) -> Self {

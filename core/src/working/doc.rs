@@ -1,31 +1,35 @@
 //! A document, written once for all dialects: headings, paragraphs, tables, formulas.
 
-use core::fmt::{self, Write};
+use core::fmt;
 
 use super::style::{Dialect, Style};
+use super::table::Columns;
 use super::wrap::{Escape, Wrap, spaces};
-use crate::text::Count;
 
 /// Something that writes itself: a cell of a table, a piece of a line.
 pub type Piece<'a> = &'a dyn Fn(&mut dyn fmt::Write) -> fmt::Result;
 
 /// Columns of a plain sheet.
-const PLAIN: usize = 80;
+pub(super) const PLAIN: usize = 80;
 /// Columns of a small display.
-const NARROW: usize = 20;
+pub(super) const NARROW: usize = 20;
 
 /// A document being written.
 pub struct Doc<'a> {
-    out: &'a mut dyn fmt::Write,
-    style: Style,
-    widths: &'a [u8],
-    head: &'a [&'a str],
+    pub(super) out: &'a mut dyn fmt::Write,
+    pub(super) style: Style,
+    pub(super) columns: Columns<'a>,
 }
 
 impl<'a> Doc<'a> {
     /// A document into a sink.
     pub fn new(out: &'a mut dyn fmt::Write, style: Style) -> Self {
-        Doc { out, style, widths: &[], head: &[] }
+        Doc { out, style, columns: Columns::new(&[], &[]) }
+    }
+
+    /// The same document for a while, so that a table may have a head of its own.
+    pub(crate) fn again(&mut self) -> Doc<'_> {
+        Doc::new(self.out, self.style)
     }
 
     /// The reader's wishes.
@@ -34,11 +38,11 @@ impl<'a> Doc<'a> {
         &self.style
     }
 
-    fn columns(&self) -> usize {
+    fn width(&self) -> usize {
         if self.style.dialect == Dialect::Narrow { NARROW } else { PLAIN }
     }
 
-    fn escaped(&mut self, piece: Piece<'_>) -> fmt::Result {
+    pub(super) fn escaped(&mut self, piece: Piece<'_>) -> fmt::Result {
         piece(&mut Escape { out: self.out, dialect: self.style.dialect })
     }
 
@@ -82,7 +86,7 @@ impl<'a> Doc<'a> {
     /// Those of the sink.
     pub fn end(&mut self) -> fmt::Result {
         match self.style.dialect {
-            Dialect::Latex => self.out.write_str("\\end{document}\n"),
+            Dialect::Latex => self.out.write_str("\\label{seamwright:last}\n\\end{document}\n"),
             Dialect::Html => self.out.write_str("</main>\n</body>\n</html>\n"),
             _ => Ok(()),
         }
@@ -130,7 +134,7 @@ impl<'a> Doc<'a> {
     pub fn paragraph(&mut self, piece: Piece<'_>) -> fmt::Result {
         match self.style.dialect {
             Dialect::Plain | Dialect::Narrow => {
-                let columns = self.columns();
+                let columns = self.width();
                 let mut wrap = Wrap::new(self.out, columns, 0, 0);
                 piece(&mut wrap)?;
                 wrap.end()
@@ -147,136 +151,67 @@ impl<'a> Doc<'a> {
         }
     }
 
-    /// A table begins: headings, and the widths that its columns have on a plain sheet (the last takes what is left).
+    /// An item of a list.
     ///
     /// # Errors
     /// Those of the sink.
-    pub fn table(&mut self, head: &'a [&'a str], widths: &'a [u8]) -> fmt::Result {
-        self.head = head;
-        self.widths = widths;
+    pub fn item(&mut self, piece: Piece<'_>) -> fmt::Result {
+        match self.style.dialect {
+            Dialect::Plain | Dialect::Narrow => {
+                self.out.write_str("- ")?;
+                let columns = self.width();
+                let mut wrap = Wrap::new(self.out, columns, 2, 2);
+                piece(&mut wrap)?;
+                wrap.end()
+            }
+            Dialect::Html => {
+                self.out.write_str("<p class=\"item\">")?;
+                self.escaped(piece)?;
+                self.out.write_str("</p>\n")
+            }
+            Dialect::Markdown => {
+                self.out.write_str("- ")?;
+                self.escaped(piece)?;
+                self.out.write_str("\n\n")
+            }
+            Dialect::Latex => {
+                self.out.write_str("\\hangindent=1em -- ")?;
+                self.escaped(piece)?;
+                self.out.write_str("\n\n")
+            }
+        }
+    }
+
+    /// Lines as they stand, such as a sketch; `what` says what they show to those who cannot see it. A small display gets
+    /// nothing: say it in words as well.
+    ///
+    /// # Errors
+    /// Those of the sink.
+    pub fn block(&mut self, what: &str, lines: Piece<'_>) -> fmt::Result {
         match self.style.dialect {
             Dialect::Narrow => Ok(()),
             Dialect::Plain => {
-                if head.iter().any(|h| !h.is_empty()) {
-                    self.cells(head.len(), &|i, w| w.write_str(head.get(i).copied().unwrap_or("")))?;
-                }
-                Ok(())
+                self.out.write_str("\n")?;
+                lines(self.out)
             }
             Dialect::Markdown => {
-                self.cells(head.len(), &|i, w| w.write_str(head.get(i).copied().unwrap_or("")))?;
-                self.out.write_str("|")?;
-                head.iter().try_for_each(|_| self.out.write_str(" --- |"))?;
-                self.out.write_str("\n")
+                self.out.write_str("```text\n")?;
+                lines(self.out)?;
+                self.out.write_str("```\n\n")
             }
             Dialect::Latex => {
-                self.out.write_str("\\begin{longtable}{@{}")?;
-                // The last column holds sentences: a paragraph of what the page leaves.
-                for i in 1..=head.len() {
-                    self.out.write_str(if i == head.len() { "p{0.42\\linewidth}" } else { "l" })?;
-                }
-                self.out.write_str("@{}}\n")?;
-                self.cells(head.len(), &|i, w| w.write_str(head.get(i).copied().unwrap_or("")))?;
-                self.out.write_str("\\hline\n")
+                self.out.write_str("\\begin{verbatim}\n")?;
+                lines(self.out)?;
+                self.out.write_str("\\end{verbatim}\n")
             }
             Dialect::Html => {
-                self.out.write_str("<table>\n<thead><tr>")?;
-                for h in head {
-                    self.out.write_str("<th scope=\"col\">")?;
-                    self.escaped(&|w| w.write_str(h))?;
-                    self.out.write_str("</th>")?;
-                }
-                self.out.write_str("</tr></thead>\n<tbody>\n")
+                self.out.write_str("<pre role=\"img\" aria-label=\"")?;
+                self.escaped(&|w| w.write_str(what))?;
+                self.out.write_str("\">\n")?;
+                self.escaped(lines)?;
+                self.out.write_str("</pre>\n")
             }
         }
-    }
-
-    /// A row of the table.
-    ///
-    /// # Errors
-    /// Those of the sink.
-    pub fn row(&mut self, cells: &[Piece<'_>]) -> fmt::Result {
-        self.cells(cells.len(), &|i, w| cells.get(i).map_or(Ok(()), |cell| cell(w)))
-    }
-
-    /// The table ends.
-    ///
-    /// # Errors
-    /// Those of the sink.
-    pub fn end_table(&mut self) -> fmt::Result {
-        match self.style.dialect {
-            Dialect::Latex => self.out.write_str("\\end{longtable}\n"),
-            Dialect::Html => self.out.write_str("</tbody>\n</table>\n"),
-            Dialect::Markdown => self.out.write_str("\n"),
-            _ => Ok(()),
-        }
-    }
-
-    fn cells(&mut self, count: usize, cell: &dyn Fn(usize, &mut dyn fmt::Write) -> fmt::Result) -> fmt::Result {
-        match self.style.dialect {
-            Dialect::Plain => self.plain_cells(count, cell),
-            Dialect::Narrow => {
-                for i in 0..count {
-                    let head = self.head.get(i).copied().unwrap_or("");
-                    let mut wrap = Wrap::new(self.out, NARROW, 1, 0);
-                    if !head.is_empty() {
-                        write!(wrap, "{head}: ")?;
-                    }
-                    cell(i, &mut wrap)?;
-                    wrap.end()?;
-                }
-                Ok(())
-            }
-            Dialect::Markdown => {
-                self.out.write_str("|")?;
-                for i in 0..count {
-                    self.out.write_str(" ")?;
-                    self.escaped(&|w| cell(i, w))?;
-                    self.out.write_str(" |")?;
-                }
-                self.out.write_str("\n")
-            }
-            Dialect::Latex => {
-                for i in 0..count {
-                    if i > 0 {
-                        self.out.write_str(" & ")?;
-                    }
-                    self.escaped(&|w| cell(i, w))?;
-                }
-                self.out.write_str(" \\\\\n")
-            }
-            Dialect::Html => {
-                self.out.write_str("<tr>")?;
-                for i in 0..count {
-                    self.out.write_str("<td>")?;
-                    self.escaped(&|w| cell(i, w))?;
-                    self.out.write_str("</td>")?;
-                }
-                self.out.write_str("</tr>\n")
-            }
-        }
-    }
-
-    /// Cells in columns; the last one wraps under itself.
-    fn plain_cells(&mut self, count: usize, cell: &dyn Fn(usize, &mut dyn fmt::Write) -> fmt::Result) -> fmt::Result {
-        let mut column = 0_usize;
-        let mut start = 0_usize;
-        for i in 0..count {
-            if i.saturating_add(1) == count {
-                let mut wrap = Wrap::new(self.out, PLAIN, start, column);
-                cell(i, &mut wrap)?;
-                return wrap.end();
-            }
-            let mut length = Count::new();
-            cell(i, &mut length)?;
-            cell(i, self.out)?;
-            column = column.saturating_add(length.needed());
-            start = start.saturating_add(usize::from(self.widths.get(i).copied().unwrap_or(10)));
-            // A cell that fills its column is still followed by a space.
-            let fill = start.saturating_sub(column).max(1);
-            spaces(self.out, fill)?;
-            column = column.saturating_add(fill);
-        }
-        Ok(())
     }
 
     /// A line of mathematics; `piece` writes in the dialect itself and is not escaped.
@@ -288,7 +223,7 @@ impl<'a> Doc<'a> {
             Dialect::Plain | Dialect::Narrow => {
                 let indent = if self.style.dialect == Dialect::Plain { 6 } else { 1 };
                 spaces(self.out, indent)?;
-                let columns = self.columns();
+                let columns = self.width();
                 let mut wrap = Wrap::new(self.out, columns, indent.saturating_add(4), indent);
                 piece(&mut wrap)?;
                 wrap.end()
@@ -314,15 +249,22 @@ impl<'a> Doc<'a> {
 
 /// Packages that every LaTeX has; fonts and paper of a plain article.
 const LATEX_HEAD: &str = "\\documentclass[a4paper,10pt]{article}\n\\usepackage[utf8]{inputenc}\n\
-\\usepackage{longtable}\n\\usepackage[margin=20mm]{geometry}\n\
-\\setlength{\\parindent}{0pt}\n\\begin{document}\n";
+\\usepackage{array}\n\\usepackage{longtable}\n\\usepackage[margin=20mm]{geometry}\n\
+\\setlength{\\parindent}{0pt}\n\
+\\makeatletter\n\\def\\@oddfoot{\\hfil page \\thepage\\ of \\pageref{seamwright:last}\\hfil}\n\\makeatother\n\
+\\begin{document}\n";
 
 const HTML_HEAD: &str = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n\
 <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>";
 
-const HTML_STYLE: &str = "</title>\n<style>\n@page { size: A4; margin: 18mm; }\n\
+const HTML_STYLE: &str = "</title>\n<style>\n@page { size: A4; margin: 18mm; \
+@bottom-right { content: \"page \" counter(page) \" of \" counter(pages); font: 9pt serif; } }\n\
 body { font: 11pt/1.4 serif; color: #111; background: #fff; max-width: 60em; margin: auto; padding: 1em; }\n\
 h1 { font-size: 1.4em; } h2 { font-size: 1.15em; break-after: avoid; }\n\
 table { border-collapse: collapse; margin: .5em 0; } th, td { text-align: left; vertical-align: top; \
-padding: .1em .8em .1em 0; border-bottom: 1px solid #bbb; } tr { break-inside: avoid; }\n\
+padding: .1em .8em .1em 0; border-bottom: 1px solid #bbb; } tr { break-inside: avoid; } thead { display: table-header-group; }\n\
+th[scope=row] { font-weight: normal; } th.n, td.n { text-align: right; white-space: nowrap; \
+font-variant-numeric: tabular-nums; }\n\
+p.item { padding-left: 1em; text-indent: -1em; } p.item::before { content: \"\\2013\\a0\"; }\n\
+pre { font: 9pt/1.25 monospace; break-inside: avoid; overflow-x: auto; }\n\
 .formula { margin: .1em 0 .1em 2em; } p { margin: .4em 0 .1em; }\n</style>\n</head>\n<body>\n<main>\n<h1>";

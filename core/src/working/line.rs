@@ -73,6 +73,9 @@ fn write_literal(out: &mut dyn fmt::Write, style: &Style, x: f64) -> fmt::Result
 
 /// Writes the expression at a place of a step's line.
 ///
+/// Where forces are in kN it carries the thousand that lies between kN and what mm and MPa give, in symbols and in
+/// numbers: the line can be worked out as it stands.
+///
 /// # Errors
 /// Those of the sink.
 pub fn write_expression(
@@ -82,60 +85,139 @@ pub fn write_expression(
     place: u8,
     reading: Reading,
 ) -> fmt::Result {
-    let node = step.node(place);
-    match node {
-        Node::Free => Ok(()),
-        Node::Literal(x) => write_literal(out, style, x),
-        Node::Leaf(name, _) if reading == Reading::Symbolic => write_symbol(out, style.dialect, name),
-        Node::Leaf(Name(quantity, _), value) => style.value(out, quantity.unit(), value),
-        Node::Root(x) => {
-            let latex = style.dialect == Dialect::Latex;
-            out.write_str(if latex { r"\sqrt{" } else { "sqrt(" })?;
-            operand(out, style, step, x, reading, 0)?;
-            out.write_str(if latex { "}" } else { ")" })
-        }
-        Node::Binary(Op::Div, a, b) if style.dialect == Dialect::Latex => {
-            out.write_str(r"\frac{")?;
-            operand(out, style, step, a, reading, 0)?;
-            out.write_str("}{")?;
-            operand(out, style, step, b, reading, 0)?;
-            out.write_str("}")
-        }
-        Node::Binary(op, a, b) => {
-            let own = binding(node);
-            operand(out, style, step, a, reading, own)?;
-            out.write_str(sign(style.dialect, op, reading))?;
-            // The right side of a difference or a quotient keeps its brackets on the same level.
-            let tight = matches!(op, Op::Sub | Op::Div);
-            operand(out, style, step, b, reading, if tight { own.wrapping_add(1) } else { own })
-        }
-    }
+    let line = Line { style, step, reading };
+    // A value taken over stands in its own unit.
+    let wanted = match step.node(place) {
+        Node::Binary(..) | Node::Root(_) => style.thousands(step.name.0.unit()),
+        Node::Free | Node::Literal(_) | Node::Leaf(..) => line.thousands(place),
+    };
+    line.operand(out, place, wanted, 0)
 }
 
-/// An operand, in brackets where it binds less tightly than the operation around it.
-fn operand(
-    out: &mut dyn fmt::Write,
-    style: &Style,
-    step: &Step<'_>,
-    place: u8,
+/// One reading of a line.
+struct Line<'a, 's> {
+    style: &'a Style,
+    step: &'a Step<'s>,
     reading: Reading,
-    around: u8,
-) -> fmt::Result {
-    let node = step.node(place);
-    let fraction = style.dialect == Dialect::Latex && matches!(node, Node::Binary(Op::Div, ..));
-    let negative = reading == Reading::Substituted && matches!(node, Node::Leaf(_, v) if v < 0.0);
-    let quarter = matches!(node, Node::Literal(x) if x == PI / 4.0) && style.dialect != Dialect::Latex;
-    let own = if quarter { 2 } else { binding(node) };
-    let brackets = (own < around && !fraction) || (negative && around > 0);
-    let latex = style.dialect == Dialect::Latex;
-    if brackets {
-        out.write_str(if latex { r"\left(" } else { "(" })?;
+}
+
+impl Line<'_, '_> {
+    /// How many thousands are missing in the figure of a place, counted in N: 1 for a force in kN, 0 for a length.
+    fn thousands(&self, place: u8) -> i8 {
+        match self.step.node(place) {
+            Node::Free | Node::Literal(_) => 0,
+            Node::Leaf(Name(quantity, _), _) => self.style.thousands(quantity.unit()),
+            Node::Root(x) => {
+                let inside = self.thousands(x);
+                if inside & 1 == 0 { inside.wrapping_shr(1) } else { 0 }
+            }
+            Node::Binary(Op::Mul, a, b) => self.thousands(a).wrapping_add(self.thousands(b)),
+            Node::Binary(Op::Div, a, b) => self.thousands(a).wrapping_sub(self.thousands(b)),
+            Node::Binary(Op::Add | Op::Sub, a, b) => self.common(a, b),
+        }
     }
-    write_expression(out, style, step, place, reading)?;
-    if brackets {
-        out.write_str(if latex { r"\right)" } else { ")" })?;
+
+    /// What both sides of a sum are brought to.
+    fn common(&self, a: u8, b: u8) -> i8 {
+        let (a, b) = (self.thousands(a), self.thousands(b));
+        if a == b { a } else { 0 }
     }
-    Ok(())
+
+    /// An operand, brought to so many thousands, in brackets where it binds less tightly than the operation around it.
+    fn operand(&self, out: &mut dyn fmt::Write, place: u8, wanted: i8, around: u8) -> fmt::Result {
+        let latex = self.style.dialect == Dialect::Latex;
+        let apart = self.thousands(place).wrapping_sub(wanted);
+        if apart == 0 {
+            return self.bracketed(out, place, around);
+        }
+        let fraction = latex && apart < 0;
+        let brackets = around > 2 && !fraction;
+        if brackets {
+            out.write_str(if latex { r"\left(" } else { "(" })?;
+        }
+        if apart > 0 {
+            for _ in 0..apart {
+                out.write_str("1000")?;
+                out.write_str(sign(self.style.dialect, Op::Mul, self.reading))?;
+            }
+            self.bracketed(out, place, 2)?;
+        } else if fraction {
+            out.write_str(r"\frac{")?;
+            self.bracketed(out, place, 0)?;
+            out.write_str("}{1000}")?;
+        } else {
+            self.bracketed(out, place, 2)?;
+            out.write_str("/1000")?;
+        }
+        if brackets {
+            out.write_str(if latex { r"\right)" } else { ")" })?;
+        }
+        Ok(())
+    }
+
+    fn bracketed(&self, out: &mut dyn fmt::Write, place: u8, around: u8) -> fmt::Result {
+        let node = self.step.node(place);
+        let latex = self.style.dialect == Dialect::Latex;
+        let fraction = latex && matches!(node, Node::Binary(Op::Div, ..));
+        let negative = self.reading == Reading::Substituted && self.prints_minus(node);
+        let quarter = matches!(node, Node::Literal(x) if x == PI / 4.0) && !latex;
+        let own = if quarter { 2 } else { binding(node) };
+        let brackets = (own < around && !fraction) || (negative && around > 0);
+        if brackets {
+            out.write_str(if latex { r"\left(" } else { "(" })?;
+        }
+        self.node(out, node)?;
+        if brackets {
+            out.write_str(if latex { r"\right)" } else { ")" })?;
+        }
+        Ok(())
+    }
+
+    /// Whether a value is printed with a minus: one that rounds to nothing has none.
+    fn prints_minus(&self, node: Node) -> bool {
+        let Node::Leaf(Name(quantity, _), value) = node else { return false };
+        let mut text: heapless::String<48> = heapless::String::new();
+        value < 0.0 && self.style.value(&mut text, quantity.unit(), value).is_ok() && text.starts_with('-')
+    }
+
+    fn node(&self, out: &mut dyn fmt::Write, node: Node) -> fmt::Result {
+        let dialect = self.style.dialect;
+        let latex = dialect == Dialect::Latex;
+        match node {
+            Node::Free => Ok(()),
+            Node::Literal(x) => write_literal(out, self.style, x),
+            Node::Leaf(name, _) if self.reading == Reading::Symbolic => write_symbol(out, dialect, name),
+            Node::Leaf(Name(quantity, _), value) => self.style.value(out, quantity.unit(), value),
+            Node::Root(x) => {
+                let inside = self.thousands(x);
+                out.write_str(if latex { r"\sqrt{" } else { "sqrt(" })?;
+                self.operand(out, x, if inside & 1 == 0 { inside } else { 0 }, 0)?;
+                out.write_str(if latex { "}" } else { ")" })
+            }
+            Node::Binary(Op::Div, a, b) if latex => {
+                out.write_str(r"\frac{")?;
+                self.operand(out, a, self.thousands(a), 0)?;
+                out.write_str("}{")?;
+                self.operand(out, b, self.thousands(b), 0)?;
+                out.write_str("}")
+            }
+            Node::Binary(op, a, b) => {
+                let own = binding(node);
+                let sum = matches!(op, Op::Add | Op::Sub);
+                let (of_a, of_b) = if sum {
+                    let common = self.common(a, b);
+                    (common, common)
+                } else {
+                    (self.thousands(a), self.thousands(b))
+                };
+                self.operand(out, a, of_a, own)?;
+                out.write_str(sign(dialect, op, self.reading))?;
+                // The right side of a difference or a quotient keeps its brackets on the same level.
+                let tight = matches!(op, Op::Sub | Op::Div);
+                self.operand(out, b, of_b, if tight { own.wrapping_add(1) } else { own })
+            }
+        }
+    }
 }
 
 /// The sign of an operation.

@@ -11,6 +11,7 @@ mod pad;
 mod rated;
 mod steps;
 mod style;
+mod table;
 mod verdict;
 mod wrap;
 
@@ -19,9 +20,13 @@ use core::fmt;
 pub use doc::{Doc, Piece};
 pub use line::{Reading, write_expression, write_symbol, write_value};
 pub use pad::{Node, Noted, Op, Pad, Record, Sink, Step};
+pub(crate) use rated::write_rating;
 pub use rated::{write_rate, write_vessel};
 pub use steps::write_clause;
-pub use style::{DIALECTS, Dialect, Style, Units};
+pub use style::{DIALECTS, Decimals, Dialect, Forces, Style, Units};
+pub use table::Columns;
+use verdict::Verdicts;
+pub(crate) use verdict::weakest_first;
 
 use crate::check::{Analysis, check_with};
 use crate::error::{Error, ErrorKind};
@@ -120,7 +125,7 @@ pub fn write_check(
     materials: &Materials,
     book: &RuleBook<'_>,
 ) -> Result<Analysis, WorkingError> {
-    let verdicts = |doc: &mut Doc<'_>, a: &Analysis| verdict::write_verdicts(doc, book, joint.form(), a);
+    let verdicts = |doc: &mut Doc<'_>, analysis: &Analysis| Verdicts { book, joint, materials, analysis }.write(doc);
     record(out, style, book, "Working: check of a riveted joint", verdicts, |c| {
         check_with(c, joint, materials, &book.rules).map(Analysis::values)
     })
@@ -146,7 +151,9 @@ pub fn write_size(
     brief: &Brief,
     book: &RuleBook<'_>,
 ) -> Result<Design, WorkingError> {
-    let verdicts = |doc: &mut Doc<'_>, d: &Design| verdict::write_verdicts(doc, book, d.joint.form(), &d.analysis);
+    let verdicts = |doc: &mut Doc<'_>, d: &Design| {
+        Verdicts { book, joint: &d.joint, materials: brief.materials(), analysis: &d.analysis }.write(doc)
+    };
     record(out, style, book, "Working: sizing of a riveted joint", verdicts, |c| {
         size_with(c, brief, &book.rules).map(Design::values)
     })
@@ -186,7 +193,9 @@ pub fn write_shop(
 ) -> Result<ShopSheet, WorkingError> {
     // Bare numbers give the same bits as recorded ones; they outlive the scratch pad.
     let made = shop_sheet(joint, materials, &book.rules, order)?;
-    let verdicts = |doc: &mut Doc<'_>, _: &()| verdict::write_verdicts(doc, book, made.joint.form(), &made.analysis);
+    let verdicts = |doc: &mut Doc<'_>, _: &()| {
+        Verdicts { book, joint: &made.joint, materials, analysis: &made.analysis }.write(doc)
+    };
     record(out, style, book, "Working: shop sheet of a riveted joint", verdicts, |c| {
         shop_sheet_with(c, joint, materials, &book.rules, order).map(|_| ())
     })?;

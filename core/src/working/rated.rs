@@ -6,13 +6,15 @@ use super::doc::Doc;
 use super::line::write_value;
 use super::steps::write_clause;
 use super::style::{Dialect, Style};
-use super::verdict::{write_finding, write_verdicts};
+use super::verdict::{Verdicts, write_finding};
 use super::{WorkingError, record};
 use crate::bounds::Unit;
 use crate::check::Findings;
+use crate::materials::Materials;
 use crate::math;
 use crate::rating::{Assumptions, Existing, Governs, Rating, rate_with};
 use crate::rules::RuleBook;
+use crate::sizing::Design;
 use crate::text;
 use crate::vessel::{Outcome, VesselBrief, vessel_with};
 
@@ -40,7 +42,8 @@ pub fn write_rate(
 ) -> Result<Rating, WorkingError> {
     let verdicts = |doc: &mut Doc<'_>, rating: &Rating| {
         write_rating(doc, book, rating)?;
-        write_verdicts(doc, book, rating.joint.form(), &rating.analysis)?;
+        let Rating { joint, materials, analysis, .. } = rating;
+        Verdicts { book, joint, materials, analysis }.write(doc)?;
         write_findings(doc, book, &rating.findings)?;
         write_assumptions(doc, book, &rating.assumptions)
     };
@@ -72,7 +75,7 @@ pub fn write_vessel(
     brief: &VesselBrief<'_>,
     book: &RuleBook<'_>,
 ) -> Result<Outcome, WorkingError> {
-    let verdicts = |doc: &mut Doc<'_>, outcome: &Outcome| write_outcome(doc, book, outcome);
+    let verdicts = |doc: &mut Doc<'_>, outcome: &Outcome| write_outcome(doc, book, brief.stresses(), outcome);
     record(out, style, book, "Working: design of a riveted shell", verdicts, |c| {
         vessel_with(c, brief, &book.rules).map(Outcome::values)
     })
@@ -83,7 +86,7 @@ fn plain(doc: &Doc<'_>) -> Style {
     Style { dialect: Dialect::Plain, ..*doc.style() }
 }
 
-fn write_rating(doc: &mut Doc<'_>, book: &RuleBook<'_>, rating: &Rating) -> fmt::Result {
+pub(crate) fn write_rating(doc: &mut Doc<'_>, book: &RuleBook<'_>, rating: &Rating) -> fmt::Result {
     let style = plain(doc);
     let pressure = |w: &mut dyn fmt::Write, p: f64| write_value(w, &style, Unit::Megapascal, p);
     doc.heading("The rating")?;
@@ -175,7 +178,7 @@ fn write_assumptions(doc: &mut Doc<'_>, book: &RuleBook<'_>, assumptions: &Assum
     Ok(())
 }
 
-fn write_outcome(doc: &mut Doc<'_>, book: &RuleBook<'_>, outcome: &Outcome) -> fmt::Result {
+fn write_outcome(doc: &mut Doc<'_>, book: &RuleBook<'_>, materials: &Materials, outcome: &Outcome) -> fmt::Result {
     let style = plain(doc);
     let millimetre = |w: &mut dyn fmt::Write, t: f64| write_value(w, &style, Unit::Millimetre, t);
     let pressure = |w: &mut dyn fmt::Write, p: f64| write_value(w, &style, Unit::Megapascal, p);
@@ -208,7 +211,8 @@ fn write_outcome(doc: &mut Doc<'_>, book: &RuleBook<'_>, outcome: &Outcome) -> f
         pressure(w, vessel.allowed.pressure)?;
         w.write_str(".")
     })?;
-    write_verdicts(doc, book, vessel.seam.joint.form(), &vessel.seam.analysis)?;
+    let Design { joint, analysis, .. } = &vessel.seam;
+    Verdicts { book, joint, materials, analysis }.write(doc)?;
     write_findings(doc, book, &vessel.findings)?;
     if let Some(error) = &vessel.no_girth {
         doc.heading("No girth seam")?;

@@ -151,12 +151,16 @@ impl Sink for Steps<'_, '_, '_> {
     }
 }
 
-/// Writes where an entry stands: clause and label, or that the book is silent.
+/// Writes where an entry stands: clause and label, that the user changed it, or that the book is silent.
 ///
 /// # Errors
 /// Those of the sink.
 pub fn write_clause(out: &mut dyn fmt::Write, book: &RuleBook<'_>, entry: EntryNo) -> fmt::Result {
     match (book.clause(entry), Entry::from_no(entry)) {
+        (_, Some(entry)) if book.is_changed(entry) => {
+            write!(out, "{}, changed by the user: ", info(entry).key)?;
+            out.write_str(crate::rules::Label::Own.word())
+        }
         (Some(clause), _) => write!(out, "{}, {}", clause.number, clause.label.word()),
         (None, Some(entry)) => write!(out, "{}: the book is silent, neutral value", info(entry).key),
         (None, None) => Ok(()),

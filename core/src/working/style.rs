@@ -37,16 +37,44 @@ pub enum Dialect {
 /// All dialects.
 pub const DIALECTS: &[Dialect] = &[Dialect::Plain, Dialect::Narrow, Dialect::Markdown, Dialect::Latex, Dialect::Html];
 
+/// The unit of forces on a metric text.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+#[repr(u8)]
+pub enum Forces {
+    /// Newton.
+    #[default]
+    Newton,
+    /// Kilonewton. Lines of mathematics then carry the thousand that lies between kN and mm with MPa.
+    Kilonewton,
+}
+
+/// Decimals by the kind of quantity; where there is none, the usual number is printed. More than nine are taken as nine.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub struct Decimals {
+    /// Of lengths.
+    pub length: Option<u8>,
+    /// Of stresses and pressures.
+    pub stress: Option<u8>,
+    /// Of forces.
+    pub force: Option<u8>,
+    /// Of pure numbers: ratios, constants, percentages.
+    pub ratio: Option<u8>,
+}
+
 /// A reader's wishes.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub struct Style {
     /// Units.
     pub units: Units,
+    /// Unit of forces where the units are metric.
+    pub forces: Forces,
     /// Decimal point or comma.
     pub mark: DecimalMark,
     /// Dialect.
     pub dialect: Dialect,
-    /// Decimals more (or, negative, fewer) than the usual ones of each unit.
+    /// Decimals by the kind of quantity.
+    pub decimals: Decimals,
+    /// Decimals more (or, negative, fewer) than those, for every kind.
     pub extra_digits: i8,
 }
 
@@ -55,6 +83,7 @@ impl Style {
     #[must_use]
     pub fn convert(&self, unit: Unit, value: f64) -> f64 {
         match (self.units, unit) {
+            (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => Force::n(value).to_kn(),
             (Units::Metric, _) | (_, Unit::One | Unit::Count | Unit::KilogramPerCubicMetre) => value,
             (Units::Inch, Unit::Millimetre) => Length::mm(value).to_inch(),
             (Units::Inch, Unit::SquareMillimetre) => Area::mm2(value).to_inch2(),
@@ -69,6 +98,7 @@ impl Style {
     #[must_use]
     pub fn symbol(&self, unit: Unit) -> &'static str {
         match (self.units, unit) {
+            (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => "kN",
             (Units::Metric, _) | (_, Unit::One | Unit::Count | Unit::KilogramPerCubicMetre) => unit.symbol(),
             (Units::Inch, Unit::Millimetre) => "in",
             (Units::Inch, Unit::SquareMillimetre) => "in2",
@@ -78,19 +108,34 @@ impl Style {
         }
     }
 
-    /// Decimals printed for a unit: enough that each line can be worked again from the line above it.
+    /// How many thousands lie between a unit's figure and the one that mm and MPa give: 1 for forces in kN.
+    pub(super) fn thousands(&self, unit: Unit) -> i8 {
+        i8::from(unit == Unit::Newton && self.units == Units::Metric && self.forces == Forces::Kilonewton)
+    }
+
+    /// Decimals printed for a unit: where nothing else is asked for, enough that each line can be worked again from the
+    /// line above it.
     #[must_use]
     pub fn decimals(&self, unit: Unit) -> u8 {
+        let asked = match unit {
+            Unit::Millimetre => self.decimals.length,
+            Unit::Megapascal => self.decimals.stress,
+            Unit::Newton => self.decimals.force,
+            Unit::One => self.decimals.ratio,
+            Unit::Count | Unit::RootMillimetre | Unit::SquareMillimetre | Unit::KilogramPerCubicMetre => None,
+        };
         let usual: i8 = match (self.units, unit) {
             (_, Unit::Count) => 0,
             (_, Unit::One | Unit::KilogramPerCubicMetre) => 6,
+            (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => 4,
             (Units::Metric, Unit::Newton) => 1,
             (Units::Metric, Unit::Megapascal | Unit::Millimetre | Unit::SquareMillimetre) => 4,
             (_, Unit::RootMillimetre) => 6,
             (Units::Inch, Unit::Millimetre | Unit::SquareMillimetre) => 6,
             (Units::Inch, Unit::Megapascal | Unit::Newton) => 1,
         };
-        u8::try_from(usual.saturating_add(self.extra_digits).clamp(0, 9)).unwrap_or(0)
+        let taken = asked.map_or(usual, |n| i8::try_from(n).unwrap_or(i8::MAX).clamp(0, 9));
+        u8::try_from(taken.saturating_add(self.extra_digits).clamp(0, 9)).unwrap_or(0)
     }
 
     /// Writes a value, kept in the library's unit, in the reader's, without the symbol.

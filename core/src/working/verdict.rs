@@ -1,33 +1,108 @@
 //! What comes of it: the modes in words, and the rules that are met or not.
 
-use core::fmt;
+use core::fmt::{self, Write};
 
 use super::doc::Doc;
 use super::line::write_value;
 use super::steps::write_clause;
 use super::style::{Dialect, Style};
-use crate::check::{Analysis, Finding, Required, Verdict};
-use crate::joint::Form;
+use super::table::Columns;
+use crate::bounds::Unit;
+use crate::check::{Analysis, Finding, Required, Verdict, counted};
+use crate::given::Given;
+use crate::joint::Joint;
+use crate::materials::Materials;
+use crate::modes::{Cut, Lens, Mode, Strengths};
 use crate::rules::RuleBook;
+use crate::step::Plain;
 
-/// Writes the modes in words and the findings, open ones first.
-pub(super) fn write_verdicts(
-    doc: &mut Doc<'_>,
-    book: &RuleBook<'_>,
-    form: &Form,
+/// Hands over all modes, weakest first: the governing one, the runner-up, then by strength, equal ones in the documented
+/// order. Nothing is stored: each next mode is looked for among all.
+///
+/// # Errors
+/// That of `each`, with which it ends.
+pub(crate) fn weakest_first(
+    strengths: &Strengths<f64>,
     analysis: &Analysis,
-) -> Result<(), fmt::Error> {
-    // The words are escaped as text: values are written as such, whatever the dialect.
-    let style = Style { dialect: Dialect::Plain, ..*doc.style() };
-    doc.heading("What governs")?;
-    doc.paragraph(&|w| write!(w, "Weakest mode, P: {}.", analysis.governing.name(form)))?;
-    doc.paragraph(&|w| write!(w, "Next weakest mode, P.1: {}.", analysis.runner_up.name(form)))?;
-    doc.paragraph(&|w| write!(w, "Weakest mode that the rule book counts, P.2: {}.", analysis.by_book.name(form)))?;
-    doc.heading("Rules met and not met")?;
-    for finding in analysis.findings.iter() {
-        doc.paragraph(&|w| write_finding(w, &style, book, finding))?;
+    each: &mut dyn FnMut(&Mode) -> fmt::Result,
+) -> fmt::Result {
+    // The library calls strengths equal within its tolerance, so these two go first by name.
+    let rank = |cut: &Cut| match *cut {
+        cut if cut == analysis.governing.cut => 0_u8,
+        cut if cut == analysis.runner_up.cut => 1,
+        _ => 2,
+    };
+    let mut last: Option<(u8, f64, usize)> = None;
+    loop {
+        let mut next: Option<((u8, f64, usize), Mode)> = None;
+        for (mode, at) in strengths.modes().zip(0_usize..) {
+            let key = (rank(&mode.cut), mode.strength, at);
+            let after = last.is_none_or(|last| last < key);
+            if after && next.as_ref().is_none_or(|(least, _)| key < *least) {
+                next = Some((key, mode));
+            }
+        }
+        let Some((key, mode)) = next else { return Ok(()) };
+        each(&mode)?;
+        last = Some(key);
     }
-    Ok(())
+}
+
+/// What the verdicts look at.
+pub(super) struct Verdicts<'a> {
+    pub book: &'a RuleBook<'a>,
+    pub joint: &'a Joint,
+    pub materials: &'a Materials,
+    pub analysis: &'a Analysis,
+}
+
+impl Verdicts<'_> {
+    /// Writes the modes in words, the list of all of them, and the findings, open ones first.
+    pub fn write(&self, doc: &mut Doc<'_>) -> fmt::Result {
+        let Verdicts { book, joint, analysis, .. } = *self;
+        let form = joint.form();
+        // The words are escaped as text: values are written as such, whatever the dialect.
+        let style = Style { dialect: Dialect::Plain, ..*doc.style() };
+        doc.heading("What governs")?;
+        doc.paragraph(&|w| write!(w, "Weakest mode, P: {}.", analysis.governing.name(form)))?;
+        doc.paragraph(&|w| write!(w, "Next weakest mode, P.1: {}.", analysis.runner_up.name(form)))?;
+        doc.paragraph(&|w| write!(w, "Weakest mode that the rule book counts, P.2: {}.", analysis.by_book.name(form)))?;
+        self.modes(doc)?;
+        doc.heading("Rules met and not met")?;
+        for finding in analysis.findings.iter() {
+            doc.paragraph(&|w| write_finding(w, &style, book, finding))?;
+        }
+        Ok(())
+    }
+
+    /// The list of all modes.
+    fn modes(&self, doc: &mut Doc<'_>) -> fmt::Result {
+        let style = Style { dialect: Dialect::Plain, ..*doc.style() };
+        let form = self.joint.form();
+        let given = Given::new(Plain, self.joint, self.materials);
+        let strengths = Strengths::new(Plain, self.joint, &given, &self.book.rules, Lens::Real);
+        doc.heading("All failure modes, weakest first")?;
+        doc.paragraph(&|w| {
+            w.write_str(
+                "Strength: net sections torn and rivets of the rows that hold, added up. Efficiency: over F0. ",
+            )?;
+            w.write_str("* counted by the rule book.")
+        })?;
+        let mut strength: heapless::String<20> = heapless::String::new();
+        write!(strength, "strength, {}", style.symbol(Unit::Newton))?;
+        let head = ["*", &*strength, "efficiency", "mode"];
+        let mut list = doc.again();
+        list.table_of(Columns::new(&head, &[3, 16, 14]).numbers(0b110))?;
+        weakest_first(&strengths, self.analysis, &mut |mode| {
+            list.row(&[
+                &|w| w.write_str(if counted(&self.book.rules, self.joint, &mode.cut) { "*" } else { "" }),
+                &|w| style.value(w, Unit::Newton, mode.strength),
+                &|w| style.value(w, Unit::One, mode.strength / self.analysis.solid),
+                &|w| write!(w, "{}", mode.name(form)),
+            ])
+        })?;
+        list.end_table()
+    }
 }
 
 pub(super) fn write_finding(

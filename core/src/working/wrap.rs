@@ -7,7 +7,11 @@ use super::style::Dialect;
 /// Longest word that is kept in one piece.
 const WORD: usize = 64;
 
-/// Wraps at spaces to so many columns, later lines indented. A word longer than a line is broken.
+/// A blank at which no line is broken: a figure stays with its unit. Texts and Markdown show an ordinary one.
+pub(crate) const JOIN: char = '\u{a0}';
+
+/// Wraps at spaces to so many columns, later lines indented. A word longer than a line is broken: after a mark within it
+/// where there is one, else with a hyphen between letters; figures only where nothing else is left.
 pub(super) struct Wrap<'a> {
     out: &'a mut dyn fmt::Write,
     columns: usize,
@@ -24,33 +28,42 @@ impl<'a> Wrap<'a> {
         Wrap { out, columns, indent, column, word: heapless::String::new(), gap: false, begun: false }
     }
 
+    fn line(&mut self) -> fmt::Result {
+        self.out.write_str("\n")?;
+        spaces(self.out, self.indent)?;
+        self.column = self.indent;
+        Ok(())
+    }
+
     fn flush(&mut self) -> fmt::Result {
-        let length = self.word.chars().count();
-        if length == 0 {
+        let mut left = self.word.chars().count();
+        if left == 0 {
             return Ok(());
         }
-        let wanted = length.saturating_add(usize::from(self.gap));
+        let wanted = left.saturating_add(usize::from(self.gap));
         if self.column.saturating_add(wanted) > self.columns && self.column > self.indent {
-            self.out.write_str("\n")?;
-            spaces(self.out, self.indent)?;
-            self.column = self.indent;
-            self.begun = false;
+            self.line()?;
         } else if self.gap {
             self.out.write_str(" ")?;
             self.column = self.column.saturating_add(1);
         }
         self.gap = false;
         self.begun = true;
-        for c in self.word.chars() {
-            if self.column >= self.columns {
-                self.out.write_str("\n")?;
-                spaces(self.out, self.indent)?;
-                self.column = self.indent;
+        let word = core::mem::take(&mut self.word);
+        let mut rest = word.chars();
+        while left > 0 {
+            let room = self.columns.saturating_sub(self.column);
+            let (taken, hyphen) = if left <= room { (left, false) } else { piece(rest.clone(), room) };
+            for c in rest.by_ref().take(taken) {
+                self.out.write_char(if c == JOIN { ' ' } else { c })?;
             }
-            self.out.write_char(c)?;
-            self.column = self.column.saturating_add(1);
+            self.column = self.column.saturating_add(taken);
+            left = left.saturating_sub(taken);
+            if left > 0 {
+                self.out.write_str(if hyphen { "-" } else { "" })?;
+                self.line()?;
+            }
         }
-        self.word.clear();
         Ok(())
     }
 
@@ -58,6 +71,31 @@ impl<'a> Wrap<'a> {
     pub(super) fn end(mut self) -> fmt::Result {
         self.flush()?;
         self.out.write_str("\n")
+    }
+}
+
+/// How many letters of a word go on a line with so much room, and whether a hyphen follows them.
+fn piece(word: impl Iterator<Item = char>, room: usize) -> (usize, bool) {
+    let (mut mark, mut letters, mut before) = (0, 0, ' ');
+    for (c, at) in word.zip(1_usize..).take(room) {
+        // After a mark or a joined blank; not within a number such as 1.25.
+        if c == JOIN
+            || matches!(c, '/' | '-' | ',' | ';' | ':' | '=' | ')' | '_')
+            || (c == '.' && !before.is_ascii_digit())
+        {
+            mark = at;
+        }
+        if c.is_alphabetic() && before.is_alphabetic() && at < room {
+            letters = at;
+        }
+        before = c;
+    }
+    match (mark, letters) {
+        // A line without room at all is left as it is: one letter is written whatever comes.
+        (0, 0) => (room.max(1), false),
+        // A mark near the end of the line is better than a hyphen; one near its beginning is not.
+        (mark, letters) if mark.saturating_mul(2) >= letters => (mark, false),
+        (_, letters) => (letters, true),
     }
 }
 
@@ -77,6 +115,17 @@ impl fmt::Write for Wrap<'_> {
     }
 }
 
+/// A sink that shows joined blanks as ordinary ones.
+pub(super) struct Joined<'a> {
+    pub(super) out: &'a mut dyn fmt::Write,
+}
+
+impl fmt::Write for Joined<'_> {
+    fn write_str(&mut self, s: &str) -> fmt::Result {
+        s.chars().try_for_each(|c| self.out.write_char(if c == JOIN { ' ' } else { c }))
+    }
+}
+
 /// So many spaces.
 pub(super) fn spaces(out: &mut dyn fmt::Write, n: usize) -> fmt::Result {
     (0..n).try_for_each(|_| out.write_str(" "))
@@ -91,8 +140,9 @@ pub(super) struct Escape<'a> {
 impl fmt::Write for Escape<'_> {
     fn write_str(&mut self, s: &str) -> fmt::Result {
         match self.dialect {
-            Dialect::Plain | Dialect::Narrow => self.out.write_str(s),
+            Dialect::Plain | Dialect::Narrow => Joined { out: &mut *self.out }.write_str(s),
             Dialect::Html => s.chars().try_for_each(|c| match c {
+                JOIN => self.out.write_str("&#160;"),
                 '&' => self.out.write_str("&amp;"),
                 '<' => self.out.write_str("&lt;"),
                 '>' => self.out.write_str("&gt;"),
@@ -100,6 +150,7 @@ impl fmt::Write for Escape<'_> {
                 c => self.out.write_char(c),
             }),
             Dialect::Latex => s.chars().try_for_each(|c| match c {
+                JOIN => self.out.write_str("~"),
                 '\\' => self.out.write_str(r"\textbackslash{}"),
                 '~' => self.out.write_str(r"\textasciitilde{}"),
                 '^' => self.out.write_str(r"\textasciicircum{}"),
@@ -111,6 +162,7 @@ impl fmt::Write for Escape<'_> {
                 c => self.out.write_char(c),
             }),
             Dialect::Markdown => s.chars().try_for_each(|c| match c {
+                JOIN => self.out.write_char(' '),
                 '\\' | '`' | '*' | '_' | '[' | ']' | '<' | '>' | '|' | '#' => {
                     self.out.write_char('\\')?;
                     self.out.write_char(c)

@@ -41,7 +41,8 @@ fn title(what: &str, task: &Task) -> String {
     let mut out = heading(what, &task.book);
     out.push_str(&format!("{}.\n\n", task.form));
     for input in &task.inputs {
-        out.push_str(&format!("  {:<24}{:>14}  {}\n", input.name, input.value, input.basis));
+        let (name, value, basis, source) = (&input.name, &input.value, input.basis.word(), &input.source);
+        out.push_str(&format!("  {name:<24}{value:>14}  {basis}: {source}\n"));
     }
     out.push_str(&format!("  Stresses: {}.\n\n", task.footing));
     out

@@ -37,12 +37,14 @@ fn cols(line: &str, from: usize, to: usize) -> String {
     line.chars().skip(from).take(to - from).collect::<String>().trim().to_string()
 }
 
-/// The lines of a section by its title.
+/// The lines of a section by its title: a heading is numbered and underlined.
 fn section<'a>(sheet: &'a str, title: &str) -> Vec<&'a str> {
-    let mut lines = sheet.lines().skip_while(|l| !(l.contains(&format!(". {title}")) && l.ends_with("--")));
-    let head = lines.next();
-    assert!(head.is_some(), "no section {title} in\n{sheet}");
-    lines.take_while(|l| !(l.ends_with("----") && l.contains(". "))).collect()
+    let lines: Vec<&str> = sheet.lines().collect();
+    let heading = |i: usize| lines.get(i + 1).is_some_and(|l| !l.is_empty() && l.chars().all(|c| c == '-'));
+    let is = |i: usize| heading(i) && lines[i].split_once(". ").is_some_and(|(_, name)| name.starts_with(title));
+    let from = (0..lines.len()).find(|i| is(*i)).unwrap_or_else(|| panic!("no section {title} in\n{sheet}"));
+    let to = (from + 1..lines.len()).find(|i| heading(*i)).unwrap_or(lines.len());
+    lines[from + 2..to].to_vec()
 }
 
 /// Reads every figure of the sheet but the echoed inputs and the list of figures from memory.
@@ -53,21 +55,21 @@ pub fn figures(sheet: &str) -> Figures {
             assert!(out.insert(name.clone(), printed).is_none(), "{name} twice in\n{sheet}");
         }
     };
-    for line in section(sheet, "BASIS OF INPUTS") {
-        let symbol = cols(line, 38, 44);
-        if line.starts_with("    ") && matches!(symbol.as_str(), "st" | "st2" | "ss" | "sc" | "sc2" | "sp") {
-            put(format!("stress {symbol}"), &cols(line, 44, 58));
+    for line in section(sheet, "Stresses and factor of safety") {
+        let symbol = cols(line, 48, 56);
+        if matches!(symbol.as_str(), "st" | "st2" | "ss" | "sc" | "sc2" | "sp") {
+            put(format!("stress {symbol}"), &cols(line, 56, 72));
         }
     }
-    for line in section(sheet, "DIMENSIONS") {
-        let symbol = cols(line, 32, 38);
+    for line in section(sheet, "Dimensions") {
+        let symbol = cols(line, 30, 38);
         let known = ["t", "t2", "d", "dr", "p", "B", "p/k", "m", "b1", "b2", "w1", "w2"].contains(&symbol.as_str())
             || (symbol.len() == 2 && symbol.starts_with('g'));
-        if !known || line.chars().nth(31) != Some(' ') || !line.starts_with("  ") || line.starts_with("   ") {
+        if !known || line.starts_with(' ') || !cols(line, 29, 30).is_empty() {
             continue;
         }
-        put(format!("{symbol} provided"), &cols(line, 57, 80));
-        let required = cols(line, 38, 57);
+        put(format!("{symbol} provided"), &cols(line, 60, 80));
+        let required = cols(line, 38, 58);
         match required.split_once(" to ") {
             Some((least, most)) => {
                 put(format!("{symbol} least"), least);
@@ -76,47 +78,64 @@ pub fn figures(sheet: &str) -> Figures {
             None => put(format!("{symbol} required"), required.trim_start_matches(['>', '<', '='])),
         }
     }
-    for title in ["PITCH OF THE OUTER ROW", "STRENGTH OF ONE", "RESULT"] {
+    for title in ["Pitch of the outer row", "Strength of one", "Result", "Load, pressure"] {
         for line in section(sheet, title) {
-            // Label, value and remark of the value lines.
-            if line.starts_with("  ") && !cols(line, 2, 3).is_empty() && cols(line, 54, 56).is_empty() {
-                let label = cols(line, 2, 40);
-                put(label.clone(), &cols(line, 40, 54));
+            let letter = cols(line, 0, 4);
+            if letter.len() == 1 && cols(line, 20, 32).ends_with('%') {
+                put(format!("letter {letter}"), &cols(line, 4, 20));
+                put(format!("letter {letter} %"), &cols(line, 20, 32));
+                continue;
+            }
+            // Modes stand beside their label.
+            if ["Governing", "Runner-up", "By the book"].contains(&cols(line, 0, 16).as_str()) {
+                continue;
+            }
+            // Label, value and share of the lines of values.
+            let (label, value) = (cols(line, 0, 40), cols(line, 40, 56));
+            if !line.starts_with(' ') && !label.is_empty() && line.chars().nth(39) == Some(' ') && !value.contains("  ")
+            {
+                put(label.clone(), &value);
                 if cols(line, 56, 80).ends_with('%') {
                     put(format!("{label} %"), &cols(line, 56, 80));
                 }
             }
-            // Letters.
-            let letter = cols(line, 4, 6);
-            if letter.len() == 1 && line.starts_with("    ") && cols(line, 19, 30).ends_with('%') {
-                put(format!("letter {letter}"), &cols(line, 6, 20));
-                put(format!("letter {letter} %"), &cols(line, 20, 31));
-            }
         }
     }
-    let result = section(sheet, "RESULT");
-    let names = ["governing", "runner-up", "by the book"];
-    let pairs = result.iter().filter(|l| l.starts_with(&" ".repeat(18)) && l.ends_with('%') && l.contains(", "));
-    for (line, name) in pairs.zip(names) {
-        let (force, share) = line.split_once(", ").unwrap();
-        put(name.to_string(), force);
+    // A label, then the mode with its strength and share, wrapped.
+    let mut modes: Vec<(String, String)> = Vec::new();
+    for line in section(sheet, "Result") {
+        let label = cols(line, 0, 16);
+        if ["Governing", "Runner-up", "By the book"].contains(&label.as_str()) {
+            modes.push((label.to_lowercase(), cols(line, 16, 80)));
+        } else if let Some((_, text)) = modes.last_mut().filter(|_| label.is_empty()) {
+            text.push(' ');
+            text.push_str(&cols(line, 16, 80));
+        } else if !modes.is_empty() {
+            break;
+        }
+    }
+    for (name, text) in modes {
+        let (_, figures) = text.rsplit_once(": ").unwrap();
+        let (force, share) = figures.split_once(", ").unwrap();
+        put(name.clone(), force);
         put(format!("{name} %"), share);
     }
-    for line in section(sheet, "ONE RIVET OF EACH ROW") {
+    for line in section(sheet, "One rivet of each row") {
         let words: Vec<&str> = line.split_whitespace().collect();
         if let [row, _, _, rest @ ..] = words.as_slice()
             && row.parse::<u8>().is_ok()
         {
-            for (name, text) in ["shear", "crush plate", "crush other", "crush narrow"].iter().zip(rest) {
+            let names = ["plane", "shear", "crush plate", "crush other", "crush narrow"];
+            for (name, text) in names.iter().zip(rest) {
                 put(format!("rivet {row} {name}"), text);
             }
         }
     }
-    for line in section(sheet, "FAILURE MODES") {
-        let number = cols(line, 2, 4);
-        if number.parse::<u8>().is_ok() && cols(line, 18, 29).ends_with('%') {
-            put(format!("mode {number}"), &cols(line, 6, 18));
-            put(format!("mode {number} %"), &cols(line, 18, 29));
+    for line in section(sheet, "Failure modes") {
+        let number = cols(line, 0, 4);
+        if number.parse::<u16>().is_ok() && cols(line, 23, 35).ends_with('%') {
+            put(format!("mode {number}"), &cols(line, 8, 23));
+            put(format!("mode {number} %"), &cols(line, 23, 35));
         } else if let Some((count, _)) = line.split_once(" modes were worked out") {
             put("modes".to_string(), count);
         }
@@ -131,20 +150,21 @@ pub fn figures(sheet: &str) -> Figures {
 /// The findings: what, required, provided, as texts (empty where there is none).
 pub fn findings(sheet: &str) -> Vec<(String, String, String)> {
     let mut texts: Vec<String> = Vec::new();
-    let mut reading = false;
-    for line in section(sheet, "FINDINGS") {
-        let text = cols(line, 11, 80);
-        let starts = ["NOT MET", "unknown", "note", "met"].contains(&cols(line, 2, 11).as_str());
-        if starts {
+    for line in section(sheet, "Findings") {
+        let text = cols(line, 9, 80);
+        if ["NOT MET", "unknown", "note", "met"].contains(&cols(line, 0, 9).as_str()) {
             texts.push(text);
-            reading = true;
-        } else if text.starts_with("->") || text.starts_with("rule:") {
-            reading = false;
-        } else if reading && let Some(last) = texts.last_mut() {
+        } else if let Some(last) = texts.last_mut().filter(|_| line.starts_with(' ')) {
             last.push(' ');
             last.push_str(&text);
         }
     }
+    // Without what to do and the rule.
+    let bare = |text: String| {
+        let text = text.split_once(" -> ").map_or(text.as_str(), |(before, _)| before);
+        text.split_once(". Rule: ").map_or(text, |(before, _)| before).to_string()
+    };
+    let texts = texts.into_iter().map(bare);
     let split = |text: String| {
         let Some((what, figures)) = text.split_once(": ") else { return (text, String::new(), String::new()) };
         let (required, provided) = figures.split_once(", provided ").unwrap_or((figures, ""));
@@ -154,5 +174,5 @@ pub fn findings(sheet: &str) -> Vec<(String, String, String)> {
             .unwrap_or("");
         (what.to_string(), required.to_string(), provided.to_string())
     };
-    texts.into_iter().map(split).collect()
+    texts.map(split).collect()
 }

@@ -12,6 +12,8 @@ impl Expected {
             let single = joint.single_shear(i, s, c);
             let shear = if joint.is_double(i) { c.double * single } else { single };
             self.put(&format!("rivet {row} shear"), Figure::Force(shear));
+            let plane = if joint.is_double(i) { c.one_plane * single } else { single };
+            self.put(&format!("rivet {row} plane"), Figure::Force(plane));
             if s.plate_bearing.is_none() {
                 continue;
             }
@@ -37,7 +39,7 @@ impl Expected {
         let mut sorted: Vec<f64> = all.iter().map(|cut| cut.strength).collect();
         sorted.sort_by(f64::total_cmp);
         self.put("modes", Figure::Number(sorted.len() as f64));
-        for (i, strength) in sorted.iter().take(12).enumerate() {
+        for (i, strength) in sorted.iter().enumerate() {
             self.force(&format!("mode {}", i + 1), *strength, solid);
         }
         self.force("governing", sorted[0], solid);
@@ -63,6 +65,9 @@ impl Expected {
         };
         self.force("by the book", j * solid, solid);
         let ceiling = if case.id == "indian" { 0.85 } else { 1.0 };
+        if ceiling < 1.0 {
+            self.put("cap of the book", Figure::Share(ceiling));
+        }
         self.put("J, efficiency by the book", Figure::Share(j));
         self.put("eta, efficiency over all modes", Figure::Share(eta));
         self.put("credited efficiency", Figure::Share(j.min(eta).min(ceiling)));

@@ -24,6 +24,7 @@ mod reconcile;
 mod rules;
 mod search;
 mod sensitivity;
+mod sheet;
 mod shop;
 mod sizing;
 mod tables;
@@ -108,6 +109,9 @@ exports! {
     seamwright_proof_drawing_sheet drawing::sheet;
     seamwright_proof_drawing_svg drawing::svg;
     seamwright_proof_drawing_dxf drawing::dxf;
+    seamwright_proof_sheet_size sheet::size;
+    seamwright_proof_sheet_check sheet::check;
+    seamwright_proof_sheet_rate sheet::rate;
     seamwright_proof_working_check working::check;
     seamwright_proof_working_shop working::shop;
     seamwright_proof_working_size working::size_joint;

@@ -117,7 +117,9 @@ pub fn existing(i: &mut Input) -> Option<Existing> {
             17 => Existing::wastage_rate(old, i.length()),
             18 => Existing::earlier(old, i.length(), i.number()),
             _ => {
-                keep(Existing::shell(&old));
+                keep((Existing::pitch(&old), Existing::present_pressure(&old)));
+                keep((Existing::wastage(&old), Existing::earlier_plate(&old)));
+                keep(Shell::corrosion_allowance(Existing::shell(&old)));
                 return Some(black_box(old));
             }
         };

@@ -12,7 +12,9 @@ use seamwright::rules::{BOOKS, METRIC, RuleBook};
 use seamwright::sizing::{Brief, Design, PitchChoice, size};
 use seamwright::step::{Name, QUANTITIES, Section};
 use seamwright::text::{DecimalMark, Slice};
-use seamwright::working::{self, DIALECTS, Doc, Pad, Reading, Record, Sink, Step, Style, Units, WorkingError};
+use seamwright::working::{
+    self, Columns, DIALECTS, Decimals, Doc, Forces, Pad, Reading, Record, Sink, Step, Style, Units, WorkingError,
+};
 
 use crate::input::{Input, keep, show};
 
@@ -21,6 +23,13 @@ pub fn style(i: &mut Input) -> Style {
         units: if i.yes() { Units::Inch } else { Units::Metric },
         mark: if i.yes() { DecimalMark::Comma } else { DecimalMark::Point },
         dialect: i.one_of(DIALECTS).unwrap_or_default(),
+        forces: if i.yes() { Forces::Kilonewton } else { Forces::Newton },
+        decimals: Decimals {
+            length: i.maybe(Input::small),
+            stress: i.maybe(Input::small),
+            force: i.maybe(Input::small),
+            ratio: i.maybe(Input::small),
+        },
         extra_digits: i.small() as i8,
     }
 }
@@ -29,14 +38,14 @@ pub fn book<'a>(i: &mut Input) -> RuleBook<'a> {
     RuleBook { rules: i.rules(), title: i.text(), ..*i.one_of(BOOKS).unwrap_or(&METRIC) }
 }
 
-fn told<T>(outcome: Result<T, WorkingError>, i: &mut Input) {
+pub fn told<T>(outcome: Result<T, WorkingError>, i: &mut Input) {
     match outcome {
         Ok(found) => keep(found),
         Err(error) => show::<WorkingError>(&error, i),
     }
 }
 
-fn brief(i: &mut Input) -> Option<Brief> {
+pub fn brief(i: &mut Input) -> Option<Brief> {
     Some(Brief::new(i.form()?, i.length(), i.materials()))
 }
 
@@ -132,6 +141,9 @@ pub fn document(i: &mut Input) {
     let (text, value) = (i.text(), i.number());
     let unit = i.one_of(&UNITS).unwrap_or(Unit::KilogramPerCubicMetre);
     let row = i.small();
+    if let Some(entry) = seamwright::rules::Entry::from_no(seamwright::error::EntryNo(i.short())) {
+        keep((RuleBook::stated(&book, entry), RuleBook::is_changed(&book, entry)));
+    }
     keep((Style::convert(&style, unit, value), Style::symbol(&style, unit), Style::decimals(&style, unit)));
     let name = i.one_of(QUANTITIES).map(|q| Name(q, row));
     let entry = seamwright::error::EntryNo(i.short());
@@ -147,6 +159,12 @@ pub fn document(i: &mut Input) {
     keep(Doc::table(&mut doc, &head, &widths));
     keep(Doc::row(&mut doc, &[&piece, &piece, &|w| Style::value(&style, w, unit, value)]));
     keep(Doc::end_table(&mut doc));
+    let columns = Columns::numbers(Columns::new(&head, &widths), i.short());
+    keep(Doc::table_of(&mut doc, if i.yes() { Columns::remark(columns) } else { columns }));
+    keep(Doc::row(&mut doc, &[&piece, &piece, &|w| Style::value(&style, w, unit, value)]));
+    keep(Doc::end_table(&mut doc));
+    keep(Doc::item(&mut doc, &piece));
+    keep(Doc::block(&mut doc, text, &piece));
     keep(Doc::formula(&mut doc, &|w| working::write_value(w, &style, unit, value)));
     if let Some(name) = name {
         keep(Doc::formula(&mut doc, &|w| working::write_symbol(w, style.dialect, name)));

@@ -292,7 +292,9 @@ pub fn rework(text: &str, style: &Style) -> Result<Sheet, String> {
     let mut sheet = Sheet { printed: HashMap::new(), style: *style };
     let (mut words, mut equations) = (String::new(), Vec::<String>::new());
     let mut next = 1;
-    for line in text.lines().chain(["(end)"]) {
+    // What governs, the list of modes and the rules are no steps.
+    let (steps, _) = text.split_once("\nWhat governs\n").ok_or("no verdicts")?;
+    for line in steps.lines().chain(["(end)"]) {
         if let Some(more) = line.strip_prefix("          ") {
             let last = equations.last_mut().ok_or("a line goes on that did not begin")?;
             *last = format!("{last} {more}");

@@ -1,0 +1,277 @@
+//! Identity, the answer in short, and the basis of every input.
+
+use core::fmt::{self, Write};
+
+use super::figures::{FigureStyle, JOIN, key};
+use super::hash::hash_of;
+use super::page::{Page, none};
+use super::{Scene, Task};
+use crate::VERSION;
+use crate::bounds::{Field, Unit};
+use crate::check::{Analysis, Verdict};
+use crate::quantities::{Length, Stress};
+use crate::rating::Basis;
+use crate::rules::{Entry, EntryKind, info};
+use crate::working::{Columns, Dialect, Style};
+
+/// A line to be filled in by hand.
+const BLANK: &str = "______________________________";
+
+/// What was said, or a line to be filled in by hand.
+pub(super) fn filled(w: &mut dyn Write, page: &Style, said: &str) -> fmt::Result {
+    if !said.is_empty() {
+        return w.write_str(said);
+    }
+    let room = if page.dialect == Dialect::Narrow { 18 } else { BLANK.len() };
+    w.write_str(BLANK.get(..room).unwrap_or(BLANK))
+}
+
+/// Title, identity, and the answer in a few lines for those who read no further.
+pub(super) fn write_head(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
+    let (book, particulars) = (scene.book, scene.particulars);
+    let title = match scene.task {
+        Task::Size(_) => "RIVETED SEAM: SIZING AND CHECK",
+        Task::Check(..) => "RIVETED SEAM: CHECK OF A STATED JOINT",
+        Task::Rate(_) => "RIVETED SEAM: RATING OF AN EXISTING JOINT",
+    };
+    page.doc.begin(&|w| w.write_str(title))?;
+    if particulars.invented {
+        page.line(&|w| w.write_str("INVENTED SCENARIO: object, drawing and data are made up."))?;
+    }
+    page.pairs()?;
+    let style = *page.doc.style();
+    let filled = |w: &mut dyn Write, said: &str| filled(w, &style, said);
+    page.pair("Title", &|w| filled(w, particulars.title))?;
+    page.pair("Object", &|w| filled(w, particulars.object))?;
+    page.pair("Drawing no.", &|w| filled(w, particulars.drawing_no))?;
+    page.pair("Jurisdiction", &|w| filled(w, particulars.jurisdiction))?;
+    page.pair("Rule book", &|w| {
+        write!(w, "{} (id {}", book.title, book.id)?;
+        match Entry::all().filter(|e| book.is_changed(*e)).count() {
+            0 => {}
+            1 => w.write_str(", with 1 entry changed by the user")?,
+            n => write!(w, ", with {n} entries changed by the user")?,
+        }
+        w.write_str(")")
+    })?;
+    page.pair("Computed by", &|w| write!(w, "seamwright {VERSION}, a design aid"))?;
+    let hash = hash_of(scene.task, scene.rating, book);
+    page.pair("Input hash", &|w| write!(w, "{hash:016x} (FNV-1a of the inputs)"))?;
+    page.pair("Page", &|w| w.write_str("____ of ____"))?;
+    page.end()?;
+    short(page, scene)
+}
+
+fn short(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
+    let (analysis, figures) = (scene.analysis, page.figures);
+    page.doc.heading("In short")?;
+    page.line(&|w| write!(w, "{}.", scene.joint.form()))?;
+    page.line(&|w| {
+        w.write_str("Efficiency ")?;
+        figures.percent(w, analysis.efficiency)?;
+        w.write_str(" over all modes; ")?;
+        figures.percent(w, analysis.credited)?;
+        w.write_str(" may be credited.")
+    })?;
+    page.line(&|w| write!(w, "Governing: {}.", analysis.governing.name(scene.joint.form())))?;
+    if let Some(rating) = scene.rating {
+        page.line(&|w| {
+            w.write_str("Working pressure allowed: ")?;
+            figures.stress(w, rating.allowed)?;
+            w.write_str(".")
+        })?;
+    }
+    page.line(&|w| {
+        open_words(w, analysis)?;
+        w.write_str(".")
+    })
+}
+
+/// How many rules are not met, in words.
+pub(super) fn open_words(w: &mut dyn Write, analysis: &Analysis) -> fmt::Result {
+    match analysis.findings.open() {
+        0 => w.write_str("No rule is broken")?,
+        1 => w.write_str("1 rule is NOT met")?,
+        n => write!(w, "{n} rules are NOT met")?,
+    }
+    match analysis.findings.iter().filter(|f| f.verdict == Verdict::Unknown).count() {
+        0 => Ok(()),
+        1 => w.write_str("; 1 could not be judged"),
+        n => write!(w, "; {n} could not be judged"),
+    }
+}
+
+/// The table of inputs as it grows.
+struct Inputs<'p, 'd, 's> {
+    page: &'p mut Page<'d>,
+    scene: &'s Scene<'s>,
+}
+
+impl Inputs<'_, '_, '_> {
+    /// One input with its basis.
+    fn put(&mut self, field: Field, row: u8, value: f64) -> fmt::Result {
+        let known = self.scene.particulars.known.iter().find(|k| k.field == field && k.row == row);
+        let (basis, source) = known.map_or((Basis::Given, ""), |k| (k.basis, k.source));
+        let figures = self.page.figures;
+        self.page.doc.row(&[&|w| name(w, field, row), &|w| figures.value(w, field.bound().unit, value), &|w| {
+            w.write_str(basis.word())?;
+            if source.is_empty() { Ok(()) } else { write!(w, ": {source}") }
+        }])
+    }
+
+    fn length(&mut self, field: Field, row: u8, value: Option<Length>) -> fmt::Result {
+        value.map_or(Ok(()), |l| self.put(field, row, l.to_mm()))
+    }
+
+    fn stress(&mut self, field: Field, value: Option<Stress>) -> fmt::Result {
+        value.map_or(Ok(()), |s| self.put(field, 0, s.to_mpa()))
+    }
+}
+
+/// The name of an input, with its row.
+fn name(w: &mut dyn Write, field: Field, row: u8) -> fmt::Result {
+    match field {
+        Field::BackPitch => return write!(w, "row {row} to row {}", row.saturating_add(1)),
+        Field::PlateShear => w.write_str("shear-out of plates")?,
+        Field::RingDiameter => w.write_str("inside diameter")?,
+        Field::Pressure => w.write_str("present pressure")?,
+        field => {
+            for c in field.bound().key.chars() {
+                w.write_char(if c == '_' { ' ' } else { c })?;
+            }
+        }
+    }
+    if row > 0 { write!(w, ", row {row}") } else { Ok(()) }
+}
+
+/// Every input, its value, and how it is known.
+pub(super) fn write_inputs(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
+    page.heading("Basis of inputs")?;
+    page.doc.table_of(Columns::new(&["input", "value", "basis"], &[26, 16]).numbers(2))?;
+    let mut inputs = Inputs { page, scene };
+    match scene.task {
+        Task::Size(brief) => {
+            let stated = brief.stated();
+            inputs.put(Field::Plate, 0, brief.plate().to_mm())?;
+            inputs.length(Field::OtherPlate, 0, stated.other_plate)?;
+            inputs.length(Field::Hole, 0, stated.hole)?;
+            inputs.length(Field::Rivet, 0, stated.rivet)?;
+            inputs.length(Field::Pitch, 0, stated.strip)?;
+            inputs.length(Field::WideStrap, 0, stated.straps.map(|(wide, _)| wide))?;
+            inputs.length(Field::NarrowStrap, 0, stated.straps.and_then(|(_, narrow)| narrow))?;
+            inputs.length(Field::Margin, 0, stated.margin)?;
+            for (row, at) in (1..brief.form().row_count()).zip(1_u8..) {
+                inputs.length(Field::BackPitch, at, brief.stated_back_pitch(row))?;
+            }
+        }
+        Task::Check(..) => of_joint(&mut inputs, scene)?,
+        Task::Rate(_) => {}
+    }
+    match scene.task {
+        Task::Rate(existing) => {
+            let figures = inputs.page.figures;
+            let pitch = existing.pitch();
+            inputs.page.doc.row(&[&|w| w.write_str("pitch"), &|w| figures.size(w, pitch.length().to_mm()), &|w| {
+                w.write_str(pitch.basis().word())
+            }])?;
+            for (row, at) in (1..scene.joint.form().row_count()).zip(1_u8..) {
+                inputs.length(Field::BackPitch, at, scene.joint.back_pitch(row))?;
+            }
+            inputs.length(Field::Margin, 0, scene.joint.margin())?;
+            inputs.length(Field::RingDiameter, 0, Some(existing.shell().inside()))?;
+            if let Some(p) = existing.present_pressure() {
+                inputs.put(Field::Pressure, 0, p.to_mpa())?;
+            }
+            inputs.length(Field::WastageRate, 0, existing.wastage())?;
+            assumed(inputs.page, scene)?;
+        }
+        Task::Size(_) | Task::Check(..) => {
+            let m = scene.particulars.divided.map_or(*scene.materials, |d| d.ultimate);
+            inputs.stress(Field::Tension, Some(m.plate.tension))?;
+            inputs.stress(Field::OtherTension, Some(m.other.tension).filter(|s| *s != m.plate.tension))?;
+            inputs.stress(Field::Shear, Some(m.rivet_shear))?;
+            inputs.stress(Field::Bearing, m.plate.bearing)?;
+            inputs.stress(Field::OtherBearing, m.other.bearing.filter(|_| m.other.bearing != m.plate.bearing))?;
+            inputs.stress(Field::PlateShear, m.plate.shear_out)?;
+            if let Some(divided) = scene.particulars.divided {
+                inputs.put(Field::SafetyFactor, 0, divided.factor)?;
+            }
+        }
+    }
+    changes(page, scene)?;
+    page.end()
+}
+
+fn of_joint(inputs: &mut Inputs<'_, '_, '_>, scene: &Scene<'_>) -> fmt::Result {
+    let joint = scene.joint;
+    inputs.put(Field::Plate, 0, joint.plate().to_mm())?;
+    inputs.length(Field::OtherPlate, 0, joint.other_plate())?;
+    let mut before = None;
+    let alike = joint.rows().iter().all(|r| joint.rows().first() == Some(r) || same_holes(r, joint.rows().first()));
+    for (row, at) in joint.rows().iter().zip(1_u8..) {
+        if !same_holes(row, before) {
+            let at = if alike { 0 } else { at };
+            inputs.put(Field::Hole, at, row.hole().to_mm())?;
+            inputs.length(Field::Rivet, at, Some(row.rivet()).filter(|r| *r != row.hole()))?;
+        }
+        before = Some(row);
+    }
+    inputs.put(Field::Pitch, 0, joint.strip().to_mm())?;
+    inputs.length(Field::WideStrap, 0, joint.wide_strap())?;
+    inputs.length(Field::NarrowStrap, 0, joint.narrow_strap())?;
+    inputs.length(Field::Margin, 0, joint.margin())?;
+    for (row, at) in (1..joint.form().row_count()).zip(1_u8..) {
+        inputs.length(Field::BackPitch, at, joint.back_pitch(row))?;
+    }
+    Ok(())
+}
+
+/// Whether two rows have the same hole and rivet.
+pub(super) fn same_holes(row: &crate::joint::Row, other: Option<&crate::joint::Row>) -> bool {
+    other.is_some_and(|o| o.hole() == row.hole() && o.rivet() == row.rivet())
+}
+
+/// What a rating rests on.
+fn assumed(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
+    let (Some(rating), figures) = (scene.rating, page.figures) else { return Ok(()) };
+    for a in rating.assumptions.iter() {
+        page.doc.row(&[
+            &|w| {
+                w.write_str(a.about.what())?;
+                if a.row > 0 { write!(w, ", row {}", a.row) } else { Ok(()) }
+            },
+            &|w| {
+                if a.about.is_circumstance() {
+                    w.write_str(if a.value > 0.0 { "yes" } else { "no" })
+                } else {
+                    figures.value(w, a.about.unit(), a.value)
+                }
+            },
+            &|w| {
+                w.write_str(a.basis.word())?;
+                let Some(entry) = Entry::from_no(a.entry) else { return Ok(()) };
+                w.write_str(": ")?;
+                figures.cite(w, scene.book, entry)
+            },
+        ])?;
+    }
+    Ok(())
+}
+
+/// Changed entries of the book are inputs too.
+fn changes(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
+    let book = scene.book;
+    let figures = page.figures;
+    for entry in Entry::all().filter(|e| book.is_changed(*e)) {
+        let unit = match info(entry).kind {
+            EntryKind::Number(unit) => unit,
+            EntryKind::Switch | EntryKind::Choice(_) => Unit::One,
+        };
+        let value = |w: &mut dyn Write, figures: &FigureStyle, x: f64| figures.value(w, unit, x);
+        page.doc.row(&[&|w| key(w, entry), &|w| value(w, &figures, book.rules.get(entry)), &|w| {
+            write!(w, "changed by the user; the book's own value is{JOIN}")?;
+            value(w, &figures, book.stated(entry))
+        }])?;
+    }
+    none(&mut crate::text::Count::new())
+}

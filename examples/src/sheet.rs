@@ -1,0 +1,45 @@
+//! The sheet of one joint: the library's own, with what the flags say of object, inputs and names.
+
+use seamwright::sheet::{Known, Particulars, Task as OnSheet, write_sheet};
+use seamwright::working::{Forces, Style, WorkingError};
+
+use crate::failure::Failure;
+use crate::flags::Action;
+use crate::task::Task;
+use crate::units::Units;
+
+/// Writes the sheet.
+pub fn write(task: &Task) -> Result<String, Failure> {
+    let refused = |error| Failure::refused(&error, &task.book, task.units);
+    let known: Vec<Known<'_>> = task.inputs.iter().filter_map(|input| input.known()).collect();
+    let particulars = Particulars {
+        title: &task.identity.title,
+        object: &task.identity.object,
+        drawing_no: &task.identity.drawing,
+        jurisdiction: &task.identity.jurisdiction,
+        invented: task.scenario,
+        footing: task.footing_of,
+        divided: task.divided,
+        known: &known,
+        ..Particulars::default()
+    };
+    let units = match task.units {
+        Units::Mm => seamwright::working::Units::Metric,
+        Units::Inch => seamwright::working::Units::Inch,
+    };
+    let style = Style { units, forces: Forces::Kilonewton, ..Style::default() };
+    let book = task.book.whole();
+    let mut text = String::new();
+    let written = match task.action {
+        Action::Size => write_sheet(&mut text, style, &OnSheet::Size(&task.brief()), &particulars, &book),
+        Action::Check => {
+            let joint = task.spec().and_then(|spec| spec.build()).map_err(refused)?;
+            write_sheet(&mut text, style, &OnSheet::Check(&joint, &task.materials), &particulars, &book)
+        }
+    };
+    match written {
+        Ok(()) => Ok(text),
+        Err(WorkingError::Routine(error)) => Err(refused(error)),
+        Err(other) => Err(Failure::Refused(other.to_string())),
+    }
+}
