@@ -23,6 +23,7 @@ pub fn style(py: Python<'_>, (dialect, units, mark, extra_digits): &Wishes) -> P
         mark: words::mark::read(mark).ok_or_else(|| wrong_choice(py, "mark", mark))?,
         dialect: wanted.ok_or_else(|| wrong_choice(py, "dialect", dialect))?,
         extra_digits: *extra_digits,
+        ..Style::default()
     })
 }
 
