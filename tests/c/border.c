@@ -24,6 +24,13 @@ static void begin(void)
     order.length_mm = 3000, order.first_end_mm = 40, order.last_end_mm = 40;
 }
 
+static uint32_t letter_name(char *b, size_t n, size_t *s)
+{
+    sw_letter letters[SW_MAX_LETTERS];
+    sw_letters_list(&joint, &steel, &rules, letters, SW_MAX_LETTERS, NULL, NULL);
+    return sw_letter_name(&joint.form, &letters[1], b, n, s);
+}
+
 /* All texts by number. */
 static uint32_t text(int which, char *b, size_t n, size_t *s)
 {
@@ -56,6 +63,26 @@ static uint32_t text(int which, char *b, size_t n, size_t *s)
     case 22: return sw_drawing_dxf(&joint, &title, b, n, s, NULL);
     case 23: return sw_drawing_dxf_seam(&joint, &steel, &rules, &order, &title, b, n, s, NULL);
     case 24: return sw_shop_text(&joint, &steel, &rules, &order, NULL, b, n, s, NULL);
+    case 25: return sw_working_shop(&joint, &steel, &rules, &order, NULL, b, n, s, NULL);
+    case 26: return sw_drawing_svg_seam(&joint, &steel, &rules, &order, &title, b, n, s, NULL);
+    case 27: return sw_number_fixed(2.5, 2, SW_MARK_POINT, b, n, s);
+    case 28: return sw_number_plain(2.5, 2, SW_MARK_POINT, b, n, s);
+    case 29: return sw_number_significant(2.5, 3, SW_MARK_COMMA, b, n, s);
+    case 30: return sw_length_fraction(12.7, 8, b, n, s);
+    case 31: return letter_name(b, n, s);
+    default: return SW_END;
+    }
+}
+
+static uint32_t list(int which, void *a, size_t n, size_t *count, size_t *size)
+{
+    sw_analysis found;
+    sw_analysis_init(&found);
+    switch (which) {
+    case 0: *size = sizeof(sw_letter); return sw_letters_list(&joint, &steel, &rules, a, n, count, NULL);
+    case 1: *size = sizeof(sw_mode); return sw_modes_list(&joint, &steel, &rules, a, n, count, NULL);
+    case 2: *size = sizeof(sw_finding); return sw_joint_check(&joint, &steel, &rules, &found, a, n, count, NULL);
+    case 3: *size = sizeof(sw_rivet_line); return sw_shop_rivets(&joint, &steel, &rules, &order, a, n, count, NULL);
     default: return SW_END;
     }
 }
@@ -83,6 +110,11 @@ static void null_pointers(void)
     EXPECT(sw_length_parse("1 mm", NULL, NULL) == SW_BAD_POINTER && sw_error_message(NULL, NULL, 0, &n) == SW_BAD_POINTER);
     EXPECT(sw_shop_fit(&joint, &steel, &rules, NULL, NULL, NULL, NULL) == SW_BAD_POINTER);
     EXPECT(sw_drawing_svg(&joint, NULL, NULL, 0, &n, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_drawing_svg_seam(&joint, &steel, &rules, NULL, &title, NULL, 0, &n, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_working_shop(&joint, &steel, &rules, NULL, NULL, NULL, 0, &n, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_joint_masses(&joint, &steel, NULL, NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_joint_masses(&joint, &steel, &order, NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_letter_name(&joint.form, NULL, NULL, 0, &n) == SW_BAD_POINTER);
     EXPECT(sw_joint_check((const sw_joint *)((const char *)&joint + 1), &steel, &rules, &a, NULL, 0, NULL, NULL) ==
            SW_BAD_POINTER);
     sw_joint_init(NULL), sw_rules_init(NULL), sw_error_init(NULL), sw_analysis_init(NULL), sw_materials_init(NULL);
@@ -172,7 +204,8 @@ int main(void)
 {
     EXPECT(sw_version_number() == (SW_VERSION_MAJOR << 16 | SW_VERSION_MINOR << 8 | SW_VERSION_PATCH));
     begin();
-    EXPECT(short_buffers(text) == 25);
+    EXPECT(short_buffers(text) == 32);
+    EXPECT(short_arrays(list) == 4);
     null_pointers();
     wrong_sizes();
     bad_numbers();

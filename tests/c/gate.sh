@@ -42,7 +42,7 @@ c_symbols() {
     need nm binutils
     nm -D --defined-only "$C_LIB/libseamwright.so" | awk '$2 == "T" {print $3}' | LC_ALL=C sort >"$C_WORK/symbols.txt"
     diff tests/c/symbols.txt "$C_WORK/symbols.txt" || fail "the symbols are not those of tests/c/symbols.txt"
-    readelf -d "$C_LIB/libseamwright.so" | grep -q 'SONAME.*\[libseamwright\.so\.0\]' || fail "the soname is wrong"
+    [[ $(readelf -d "$C_LIB/libseamwright.so") == *SONAME*"[libseamwright.so.0]"* ]] || fail "the soname is wrong"
     counted 2 "symbols and soname"
 }
 
@@ -104,13 +104,14 @@ c_stranger() {
     read -ra flags <<<"$(pkg-config --cflags --libs seamwright)"
     gcc -o "$place/shared" "$place/example.c" "${flags[@]}"
     LD_LIBRARY_PATH=$place/root/lib "$place/shared" | cmp - "$C_WORK/example.said"
-    LD_LIBRARY_PATH=$place/root/lib ldd "$place/shared" | grep -q libseamwright.so.0 || fail "not linked with the soname"
+    # Taken whole: a pipe into `grep -q` may break before `ldd` has said all.
+    [[ $(LD_LIBRARY_PATH=$place/root/lib ldd "$place/shared") == *libseamwright.so.0* ]] || fail "not linked with the soname"
     read -ra flags <<<"$(pkg-config --static --cflags --libs seamwright)"
     # The archive by its name: the linker prefers the shared library where both are.
     flags=("${flags[@]/#-lseamwright/-l:libseamwright.a}")
     gcc -o "$place/static" "$place/example.c" "${flags[@]}"
     "$place/static" | cmp - "$C_WORK/example.said"
-    if ldd "$place/static" | grep -q libseamwright; then fail "the static program wants the shared library"; fi
+    [[ $(ldd "$place/static") != *libseamwright* ]] || fail "the static program wants the shared library"
     cmake -S "$place" -B "$place/build" -DCMAKE_PREFIX_PATH="$place/root" >"$place/cmake.said"
     cmake --build "$place/build" >>"$place/cmake.said"
     for how in shared static; do "$place/build/example_$how" | cmp - "$C_WORK/example.said"; done

@@ -641,6 +641,48 @@
 // Most figures that an exercise asks for.
 #define SW_MAX_ASKED 16
 
+// The efficiency over all modes is to be at its worst.
+#define SW_TARGET_EFFICIENCY 0
+
+// The efficiency by the book is to be at its worst.
+#define SW_TARGET_BOOK_EFFICIENCY 1
+
+// The strength for a millimetre of seam is to be at its worst: what a shell's pressure follows.
+#define SW_TARGET_STRENGTH 2
+
+// Most inputs of one study.
+#define SW_MAX_INPUTS 48
+
+// Dimensions that have a tolerance: plate, other plate or wide strap, narrow strap, hole, pitch.
+#define SW_TOLERANCES 5
+
+// Most columns of one comparison.
+#define SW_MAX_COLUMNS 16
+
+// In the order given.
+#define SW_SORT_GIVEN 0
+
+// By efficiency credited, the highest first.
+#define SW_SORT_CREDITED 1
+
+// By efficiency over all modes, the highest first.
+#define SW_SORT_EFFICIENCY 2
+
+// By working pressure, the highest first.
+#define SW_SORT_PRESSURE 3
+
+// By pitch, the largest first.
+#define SW_SORT_PITCH 4
+
+// By hole, the smallest first.
+#define SW_SORT_HOLE 5
+
+// By rules that are not met, the fewest first.
+#define SW_SORT_OPEN 6
+
+// Most letters of a joint.
+#define SW_MAX_LETTERS 20
+
 // Why a function failed. Texts: `sw_error_message`, `sw_error_field`, `sw_error_clause`.
 typedef struct sw_error {
   // Size of this struct, set by `sw_error_init`.
@@ -1595,6 +1637,172 @@ typedef struct sw_mark {
   double value;
 } sw_mark;
 
+// Tolerances, each to either side, mm; 0 for a dimension that is exact. A record: fill every member.
+typedef struct sw_tolerances {
+  // Of the plate; in a lap of each plate for itself.
+  double plate_mm;
+  // Of each strap for itself.
+  double straps_mm;
+  // Of the holes, which move together.
+  double hole_mm;
+  // Of the pitch (the width of the strip where the outer row has several rivets in it).
+  double pitch_mm;
+} sw_tolerances;
+
+// A worst case, and what each tolerance alone contributes. Arrays: plate, other plate or wide strap, narrow strap,
+// hole, pitch.
+typedef struct sw_worst {
+  // Size of this struct, set by `sw_worst_init`.
+  uint32_t struct_size;
+  // 1 where the worst case is proved; 0: it is the worst that a grid found.
+  uint32_t exact;
+  // 1 where the worst lies inside the tolerance of the hole and not at an end of it.
+  uint32_t hole_inside;
+  // The mode that governs there: rows as in `sw_slope.left_row`.
+  uint32_t row[3];
+  // The measure of the joint as stated.
+  double stated;
+  // The worst over all tolerances together.
+  double worst;
+  // The worst over the stated: 0.98 for two per cent lost.
+  double ratio;
+  // Deviations from what was stated at which it is reached, mm.
+  double deviation_mm[SW_TOLERANCES];
+  // The worst with one tolerance alone. The dimension with the lowest one matters most.
+  double alone[SW_TOLERANCES];
+} sw_worst;
+
+// Two derivatives: towards less of the input, and towards more. They differ where another mode begins to govern.
+typedef struct sw_sided {
+  // Towards less.
+  double left;
+  // Towards more.
+  double right;
+} sw_sided;
+
+// What one input does, each for one unit more of it: mm, MPa, or one. A record.
+typedef struct sw_slope {
+  // The dimension or stress that was given (`sw_quantity_what`); counts where `entry` is `SW_NO_ENTRY`.
+  struct sw_name name;
+  // The figure of the rule book; `SW_NO_ENTRY`: a dimension or stress.
+  uint32_t entry;
+  // 1 where another mode governs towards more than towards less.
+  uint32_t mode_changes;
+  // The mode that governs towards less: row at which the plate, the other plate or wide strap, and the narrow strap
+  // tear, from 1; 0: it does not.
+  uint32_t left_row[3];
+  // The mode that governs towards more.
+  uint32_t right_row[3];
+  // The value of the input.
+  double value;
+  // Of the efficiency over all modes.
+  struct sw_sided efficiency;
+  // Of the efficiency by the book.
+  struct sw_sided book_efficiency;
+  // Of the efficiency credited.
+  struct sw_sided credited;
+  // Of the strength of the weakest mode for a millimetre of seam, N/mm. A thin shell's pressure moves with it.
+  struct sw_sided strength;
+} sw_slope;
+
+// One alternative: a brief under a book. A record: fill every member. The structs are the caller's and are not kept.
+typedef struct sw_column {
+  // What is sized.
+  const struct sw_brief *brief;
+  // By which book.
+  const struct sw_rules *rules;
+  // The shell whose working pressure is asked for; NULL: none is.
+  const struct sw_shell *shell;
+} sw_column;
+
+// What a column comes to. A record. Its joint: `sw_joint_size` of the same brief and book.
+typedef struct sw_compared {
+  // The column, from 0, in the order given.
+  uint32_t column;
+  // `SW_OK`, or why it cannot be sized; then nothing else counts.
+  uint32_t status;
+  // Rules that are not met.
+  uint32_t open;
+  // `SW_OK`, or why there is no working pressure although a shell was given.
+  uint32_t pressure_status;
+  // The pitch of the outer row, mm.
+  double pitch_mm;
+  // The hole of the outer row, mm.
+  double hole_mm;
+  // Efficiency by the modes that the book counts.
+  double book_efficiency;
+  // Efficiency over all modes.
+  double efficiency;
+  // Efficiency credited.
+  double credited_efficiency;
+  // The working pressure, MPa; not a number: there is none.
+  double pressure_mpa;
+  // The governing mode.
+  struct sw_mode governing;
+} sw_compared;
+
+// One step of a sizing, where two columns part. A record.
+typedef struct sw_stage {
+  // 1: there is such a step; 0: the steps of this column have ended.
+  uint32_t there;
+  // The entry of the rule book behind it; `SW_NO_ENTRY`: none.
+  uint32_t entry;
+  // What it is about.
+  struct sw_name name;
+  // The value, in the unit of the quantity.
+  double value;
+} sw_stage;
+
+// Where a column parts from the first one in a section. A record.
+typedef struct sw_parting {
+  // 1: the books part here; 0: it only follows from what differs before, or was given differently.
+  uint32_t by_rule;
+  // Not used.
+  uint32_t reserved;
+  // The step of the first column.
+  struct sw_stage first;
+  // The step of the other one.
+  struct sw_stage other;
+} sw_parting;
+
+// A lettered mode. A record. Name: `sw_letter_name`.
+typedef struct sw_letter {
+  // The letter, `'A'` and on, as a character code.
+  uint32_t letter;
+  // 1 for the solid strip, which is no failure of the joint; its rows are 0.
+  uint32_t solid;
+  // Row at which the plate (plate A) tears, from 1; 0: it does not.
+  uint32_t plate_row;
+  // Row at which plate B or the strap tears; 0: it does not.
+  uint32_t other_row;
+  // Row at which the narrow or second strap tears; 0: it does not.
+  uint32_t narrow_row;
+  // `SW_FATE_*` of rivets in single shear, where they fail.
+  uint32_t single_fate;
+  // `SW_FATE_*` of rivets in double shear, where they fail.
+  uint32_t double_fate;
+  // Not used.
+  uint32_t reserved;
+  // Strength of the strip, N.
+  double strength_n;
+} sw_letter;
+
+// Masses of one strip of a seam that goes on and on, kg. A record.
+typedef struct sw_masses {
+  // All rivets as bought.
+  double rivets_kg;
+  // The straps before drilling; nothing in a lap.
+  double straps_kg;
+  // One plate (plate B) over the lap, before drilling; nothing in a butt joint.
+  double overlap_kg;
+  // What is drilled out of all plies.
+  double holes_kg;
+  // What the strip adds to plates that meet edge to edge.
+  double total_kg;
+  // The same for a metre of seam.
+  double kg_per_m;
+} sw_masses;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1841,6 +2049,17 @@ uint32_t sw_working_size(const struct sw_brief *brief,
                          size_t *needed,
                          struct sw_error *error);
 
+// The working of a shop sheet: the run and its pitches, the check with the fitted pitch, rivets, cuts and masses.
+uint32_t sw_working_shop(const struct sw_joint *joint,
+                         const struct sw_materials *materials,
+                         const struct sw_rules *rules,
+                         const struct sw_order *order,
+                         const struct sw_style *style,
+                         char *buf,
+                         size_t len,
+                         size_t *needed,
+                         struct sw_error *error);
+
 // Fills an order with its defaults: a straight seam of steel, the first head and length rule, cut to length.
 void sw_order_init(struct sw_order *order);
 
@@ -1911,6 +2130,18 @@ uint32_t sw_drawing_dxf(const struct sw_joint *joint,
                         size_t len,
                         size_t *needed,
                         struct sw_error *error);
+
+// Plan and section of a seam of known length as SVG: a piece of it, with the number of pitches and the end distances of
+// the shop sheet of the same order.
+uint32_t sw_drawing_svg_seam(const struct sw_joint *joint,
+                             const struct sw_materials *materials,
+                             const struct sw_rules *rules,
+                             const struct sw_order *order,
+                             const struct sw_title *title,
+                             char *buf,
+                             size_t len,
+                             size_t *needed,
+                             struct sw_error *error);
 
 // The hole pattern of a whole seam as DXF: every hole where the shop sheet of the same order has it.
 uint32_t sw_drawing_dxf_seam(const struct sw_joint *joint,
@@ -2285,6 +2516,116 @@ uint32_t sw_exercises_text(const struct sw_exercise *exercises,
                            size_t len,
                            size_t *needed,
                            struct sw_error *error);
+
+// Fills tolerances with 0: all dimensions exact.
+void sw_tolerances_init(struct sw_tolerances *tolerances);
+
+// Fills a worst case with its defaults.
+void sw_worst_init(struct sw_worst *worst);
+
+// The exact derivatives of a joint's efficiencies and strength to each of its inputs, into an array of the caller's
+// (`SW_MAX_INPUTS` is always enough). NULL and 0 ask for the number.
+uint32_t sw_joint_slopes(const struct sw_joint *joint,
+                         const struct sw_materials *materials,
+                         const struct sw_rules *rules,
+                         struct sw_slope *lines,
+                         size_t capacity,
+                         size_t *count,
+                         struct sw_error *error);
+
+// The same as a Markdown table, which reads as plain text too: what one per cent more of each input does to the
+// efficiencies and to the strength, in per cent. Inputs that do nothing are left out.
+uint32_t sw_joint_slopes_text(const struct sw_joint *joint,
+                              const struct sw_materials *materials,
+                              const struct sw_rules *rules,
+                              char *buf,
+                              size_t len,
+                              size_t *needed,
+                              struct sw_error *error);
+
+// The worst case of a measure (`SW_TARGET_*`) when each dimension may lie anywhere within its tolerance.
+uint32_t sw_joint_worst(const struct sw_joint *joint,
+                        const struct sw_materials *materials,
+                        const struct sw_rules *rules,
+                        const struct sw_tolerances *tolerances,
+                        uint32_t target,
+                        struct sw_worst *worst,
+                        struct sw_error *error);
+
+// Sizes all columns, at most `SW_MAX_COLUMNS`, and puts what they come to in order (`SW_SORT_*`). One that cannot be
+// sized keeps its status and is part of the comparison. NULL and 0 ask for the number. Needs about 60 KiB of stack.
+uint32_t sw_columns_compare(const struct sw_column *columns,
+                            size_t column_count,
+                            uint32_t sort,
+                            struct sw_compared *figures,
+                            size_t capacity,
+                            size_t *count,
+                            struct sw_error *error);
+
+// The comparison as a document: the columns, the table, what governs, and where and by which clause each column parts
+// from the first one.
+uint32_t sw_columns_text(const struct sw_column *columns,
+                         size_t column_count,
+                         uint32_t sort,
+                         const struct sw_style *style,
+                         char *buf,
+                         size_t len,
+                         size_t *needed,
+                         struct sw_error *error);
+
+// Where a column (from 0) parts from the first one in a section of the sizing, from 0 (`sw_section_heading`). `SW_END`
+// where it does not.
+uint32_t sw_columns_parting(const struct sw_column *columns,
+                            size_t column_count,
+                            uint32_t column,
+                            uint32_t section_no,
+                            struct sw_parting *parting,
+                            struct sw_error *error);
+
+// The heading of a section in which columns may part, from 0; `SW_BAD_CHOICE` beyond the last.
+uint32_t sw_section_heading(uint32_t section_no, char *buf, size_t len, size_t *needed);
+
+// The lettered modes of a joint into an array of the caller's (`SW_MAX_LETTERS` is always enough): A the solid strip, B
+// tearing at the outer row, C all rivets in shear, then as the code goes on. What needs a bearing stress or a strap that
+// was not given is left out. NULL and 0 ask for the number.
+uint32_t sw_letters_list(const struct sw_joint *joint,
+                         const struct sw_materials *materials,
+                         const struct sw_rules *rules,
+                         struct sw_letter *list,
+                         size_t capacity,
+                         size_t *count,
+                         struct sw_error *error);
+
+// A lettered mode in words.
+uint32_t sw_letter_name(const struct sw_form *form,
+                        const struct sw_letter *letter,
+                        char *buf,
+                        size_t len,
+                        size_t *needed);
+
+// The masses of one strip of a seam without ends. The run of the order is not used. Needs row distances, margin and
+// straps.
+uint32_t sw_joint_masses(const struct sw_joint *joint,
+                         const struct sw_materials *materials,
+                         const struct sw_order *order,
+                         struct sw_masses *masses,
+                         struct sw_error *error);
+
+// Reads a number as people write it: `12.5`, `12,5`, `1 5/8`, `3e4`.
+uint32_t sw_number_parse(const char *text, double *value, struct sw_error *error);
+
+// A number with exactly so many decimals (0 to 9), as in `2.50`; `mark` is one of `SW_MARK_*`.
+uint32_t sw_number_fixed(double value, uint32_t decimals, uint32_t mark, char *buf, size_t len, size_t *needed);
+
+// A number with at most so many decimals (0 to 9), without zeros at the end: 2.50 is `2.5`, 3.00 is `3`.
+uint32_t sw_number_plain(double value, uint32_t decimals, uint32_t mark, char *buf, size_t len, size_t *needed);
+
+// A number to so many significant figures (1 to 15), in plain notation: 152578.1 to 4 figures is `152600`.
+uint32_t sw_number_significant(double value, uint32_t figures, uint32_t mark, char *buf, size_t len, size_t *needed);
+
+// A length in millimetres as inches with a fraction, as in `1 5/8`; in four decimals where it is none of that
+// denominator (a power of two up to 128).
+uint32_t sw_length_fraction(double mm, uint32_t denominator, char *buf, size_t len, size_t *needed);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -80,6 +80,7 @@ crosses! {
     sized sw_girth from size_of::<crate::sw_girth>();
     sized sw_case from size_of::<crate::sw_case>();
     sized sw_reconciled from size_of::<crate::sw_reconciled>();
+    sized sw_worst from size_of::<crate::sw_worst>();
     record sw_form;
     record sw_materials;
     record sw_mode;
@@ -100,6 +101,13 @@ crosses! {
     record sw_exercise;
     record sw_asked;
     record sw_mark;
+    record sw_slope;
+    record sw_tolerances;
+    record sw_column;
+    record sw_compared;
+    record sw_parting;
+    record sw_letter;
+    record sw_masses;
 }
 
 fn usable<T>(at: *const T, argument: u32) -> Result<(), Failure> {

@@ -2,7 +2,7 @@
 
 use core::ffi::c_char;
 
-use seamwright::drawing::{DrawError, Extent, TitleBlock, Units, dxf, dxf_seam, svg};
+use seamwright::drawing::{DrawError, Extent, TitleBlock, Units, dxf, dxf_seam, svg, svg_seam};
 use seamwright::shop::shop_sheet;
 
 use crate::border::{self, Text};
@@ -129,6 +129,31 @@ pub extern "C" fn sw_drawing_dxf(
         let (joint, title) = (border::read(joint, 1)?.joint(1)?, border::read(title, 2)?);
         let block = title.block(2)?;
         Text::new(buf, len, needed, 3)?.put(|out| dxf(out, &joint, &block).map_err(failed))
+    })
+}
+
+/// Plan and section of a seam of known length as SVG: a piece of it, with the number of pitches and the end distances of
+/// the shop sheet of the same order.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_drawing_svg_seam(
+    joint: *const sw_joint,
+    materials: *const sw_materials,
+    rules: *const sw_rules,
+    order: *const sw_order,
+    title: *const sw_title,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let asked = Asked::new(joint, materials, rules)?;
+        let order = border::read(order, 4)?.order(4)?;
+        let title = border::read(title, 5)?;
+        let block = title.block(5)?;
+        let text = Text::new(buf, len, needed, 6)?;
+        let sheet = shop_sheet(&asked.joint, &asked.materials, &asked.rules, &order)?;
+        text.put(|out| svg_seam(out, &sheet, &block).map_err(failed))
     })
 }
 

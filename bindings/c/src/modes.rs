@@ -33,6 +33,10 @@ pub const SW_FATE_OTHER_SHEAR_OUT: u32 = 6;
 const FATES: [Fate; 7] =
     [Fate::Whole, Fate::Shear, Fate::Bearing, Fate::OtherBearing, Fate::Mixed, Fate::ShearOut, Fate::OtherShearOut];
 
+pub(crate) fn fate(number: u32, argument: u32) -> Result<Fate, Failure> {
+    FATES.get(number as usize).copied().ok_or(Failure::border(SW_BAD_CHOICE, argument))
+}
+
 /// One way in which a joint fails. A record. Name: `sw_mode_name`.
 #[derive(Clone, Copy)]
 #[repr(C)]
@@ -76,8 +80,8 @@ impl sw_mode {
         };
         let cut = Cut { plate: row(self.plate_row)?, other: row(self.other_row)?, narrow: row(self.narrow_row)? };
         let mut fates = [Fate::Whole; SW_MAX_ROWS];
-        for (slot, fate) in fates.iter_mut().zip(self.fate) {
-            *slot = *FATES.get(fate as usize).ok_or_else(bad)?;
+        for (slot, number) in fates.iter_mut().zip(self.fate) {
+            *slot = fate(number, 2)?;
         }
         Ok(Mode { cut, fates, strength: self.strength_n, zigzag: self.zigzag != 0 })
     }
@@ -102,7 +106,7 @@ impl Asked {
         Ok(Asked { joint: joint.joint(1)?, materials: materials.materials(), rules: book.rules })
     }
 
-    fn strengths(&self) -> Result<Strengths<f64>, Failure> {
+    pub(crate) fn strengths(&self) -> Result<Strengths<f64>, Failure> {
         self.materials.validate()?;
         let given = Given::new(Plain, &self.joint, &self.materials);
         Ok(Strengths::new(Plain, &self.joint, &given, &self.rules, Lens::Real))

@@ -82,7 +82,7 @@ impl sw_entry_info {
     }
 }
 
-const OWN: RuleBook<'static> = RuleBook::from_items("own", "The user's own rule book", &[], &[]);
+pub(crate) const OWN: RuleBook<'static> = RuleBook::from_items("own", "The user's own rule book", &[], &[]);
 
 fn base(number: u32) -> Result<&'static RuleBook<'static>, Failure> {
     if number == SW_BOOK_OWN {
@@ -105,17 +105,29 @@ pub(crate) fn book_of(c: &sw_rules) -> Result<(RuleBook<'static>, bool), Failure
     Ok((book, changed))
 }
 
+/// Room for a title that says what was changed.
+pub(crate) const TITLE_ROOM: usize = 200;
+
+/// The title of a book, which says so where entries were changed.
+pub(crate) fn title_of<'a>(
+    c: &sw_rules,
+    book: &RuleBook<'a>,
+    changed: bool,
+    room: &'a mut [u8; TITLE_ROOM],
+) -> Result<&'a str, Failure> {
+    if !changed || c.book == SW_BOOK_OWN {
+        return Ok(book.title);
+    }
+    let mut title = Slice::new(room);
+    write!(title, "{}, with entries changed by the user", book.title)?;
+    Ok(title.finish().unwrap_or(book.title))
+}
+
 /// Runs a body with a book whose title says so where entries were changed.
 pub(crate) fn titled<T>(c: &sw_rules, body: impl FnOnce(&RuleBook<'_>) -> Result<T, Failure>) -> Result<T, Failure> {
     let (book, changed) = book_of(c)?;
-    if !changed || c.book == SW_BOOK_OWN {
-        return body(&book);
-    }
-    let mut room = [0_u8; 200];
-    let mut title = Slice::new(&mut room);
-    write!(title, "{}, with entries changed by the user", book.title)?;
-    let title = title.finish().unwrap_or(book.title);
-    body(&RuleBook { title, ..book })
+    let mut room = [0_u8; TITLE_ROOM];
+    body(&RuleBook { title: title_of(c, &book, changed, &mut room)?, ..book })
 }
 
 /// The clause of an entry, its label and source; a value that the user changed is not quoted as the book's.

@@ -1,13 +1,14 @@
-//! The working of a check or a sizing, in all dialects.
+//! The working of a check, a sizing or a shop sheet, in all dialects.
 
 use core::ffi::c_char;
 
 use seamwright::text::DecimalMark;
-use seamwright::working::{DIALECTS, Style, Units, WorkingError, write_check, write_size};
+use seamwright::working::{DIALECTS, Style, Units, WorkingError, write_check, write_shop, write_size};
 
 use crate::border::{self, Text};
 use crate::joint::{sw_joint, sw_materials};
 use crate::rules::{sw_rules, titled};
+use crate::shop::sw_order;
 use crate::size::sw_brief;
 use crate::status::{Failure, SW_BAD_CHOICE, SW_INCOMPLETE, SW_NO_SPACE, answer, sw_error};
 
@@ -146,5 +147,30 @@ pub extern "C" fn sw_working_size(
         let style = sw_style::at(style, 3)?.working(3)?;
         let text = Text::new(buf, len, needed, 4)?;
         titled(&rules, |book| text.put(|out| write_size(out, style, &brief, book).map(|_| ()).map_err(failed)))
+    })
+}
+
+/// The working of a shop sheet: the run and its pitches, the check with the fitted pitch, rivets, cuts and masses.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_working_shop(
+    joint: *const sw_joint,
+    materials: *const sw_materials,
+    rules: *const sw_rules,
+    order: *const sw_order,
+    style: *const sw_style,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let (joint, materials) = (border::read(joint, 1)?.joint(1)?, border::record(materials, 2)?.materials());
+        let rules = border::read(rules, 3)?;
+        let order = border::read(order, 4)?.order(4)?;
+        let style = sw_style::at(style, 5)?.working(5)?;
+        let text = Text::new(buf, len, needed, 6)?;
+        titled(&rules, |book| {
+            text.put(|out| write_shop(out, style, &joint, &materials, book, &order).map(|_| ()).map_err(failed))
+        })
     })
 }

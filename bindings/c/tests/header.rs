@@ -49,6 +49,11 @@ fn made() -> String {
         "boiler",
         "reconcile",
         "teach",
+        "sensitivity",
+        "comparison",
+        "letters",
+        "masses",
+        "numbers",
     ] {
         builder = builder.with_src(root.join("src").join(format!("{name}.rs")));
     }
