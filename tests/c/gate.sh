@@ -49,7 +49,9 @@ c_symbols() {
 # The golden vectors by a C program, bit for bit; then every careless call.
 c_programs() {
     mkdir -p "$C_WORK/dump"
-    SEAMWRIGHT_C_DUMP=$C_WORK/dump cargo test -p seamwright-c --locked --test vectors
+    SEAMWRIGHT_C_DUMP=$C_WORK/dump cargo test -p seamwright-c --locked --test vectors --test rule_vectors
+    cat "$C_WORK/dump/rule_cases.txt" >>"$C_WORK/dump/cases.txt"
+    cat "$C_WORK/dump/rule_answers.txt" >>"$C_WORK/dump/answers.txt"
     c_build gcc vectors tests/c/vectors.c -std=c99 "$@"
     "$C_WORK/vectors" <"$C_WORK/dump/cases.txt" >"$C_WORK/dump/said.txt"
     cmp "$C_WORK/dump/said.txt" "$C_WORK/dump/answers.txt" || fail "the C program's bits are not the library's"
@@ -139,6 +141,7 @@ c_bare_metal() {
 }
 
 step_c() {
+    python tests/c/check_parity.py
     c_install
     c_headers gcc g++
     c_symbols

@@ -39,17 +39,128 @@ static void show_error(const sw_error *e)
     show(e->value), show(e->limit);
 }
 
-static void show_analysis(const sw_analysis *a, const sw_finding *f, size_t n)
+static void show_findings(const sw_finding *f, size_t n)
 {
     size_t i;
-    show(a->solid_n), show(a->tear_outer_n), show(a->shear_all_n), show(a->bearing_all_n);
-    show(a->governing.strength_n), show(a->runner_up.strength_n), show(a->by_book.strength_n);
-    show(a->runner_up_ratio), show(a->efficiency), show(a->book_efficiency), show(a->credited_efficiency);
-    show(a->plate_percentage), show(a->rivet_percentage), show(a->combined_percentage);
     printf(" %zu", n);
     for (i = 0; i < n; i++) {
         printf(" %" PRIu32 " %" PRIu32 " %" PRIu32 " %" PRIu32, f[i].subject, f[i].row, f[i].entry, f[i].verdict);
         show(f[i].required), show(f[i].provided);
+    }
+}
+
+static void show_analysis(const sw_analysis *a, const sw_finding *f, size_t n)
+{
+    show(a->solid_n), show(a->tear_outer_n), show(a->shear_all_n), show(a->bearing_all_n);
+    show(a->governing.strength_n), show(a->runner_up.strength_n), show(a->by_book.strength_n);
+    show(a->runner_up_ratio), show(a->efficiency), show(a->book_efficiency), show(a->credited_efficiency);
+    show(a->plate_percentage), show(a->rivet_percentage), show(a->combined_percentage);
+    show_findings(f, n);
+}
+
+static void take_joint(sw_joint *j, const sw_form *form)
+{
+    size_t i;
+    sw_joint_init(j);
+    j->form = *form;
+    j->pitch_mm = take(), j->plate_mm = take(), j->other_plate_mm = take();
+    j->wide_strap_mm = take(), j->narrow_strap_mm = take(), j->margin_mm = take();
+    for (i = 0; i < SW_MAX_ROWS; i++)
+        j->hole_mm[i] = take(), j->rivet_mm[i] = take(), j->back_pitch_mm[i] = take();
+}
+
+static void take_shell(sw_shell *shell)
+{
+    sw_service *s = &shell->service;
+    sw_shell_init(shell);
+    shell->footing = take_number(), shell->corrosion_stated = take_number();
+    s->existing = take_number(), s->second_hand = take_number(), s->past_age_limit = take_number();
+    s->tested = take_number(), s->tubular = take_number(), s->lap_in_fire = take_number();
+    s->weight_on_seam = take_number(), s->riveting = take_number(), s->holes = take_number(), s->stripped = take_number();
+    s->lap_length_mm = take(), shell->inside_mm = take(), shell->corrosion_mm = take(), shell->safety_factor = take();
+}
+
+static void show_allowed(const sw_allowed *a)
+{
+    printf(" 0 %" PRIu32 " %" PRIu32 " %" PRIu32, a->outside, a->factor.basis, a->factor.entry);
+    show(a->pressure_mpa), show(a->efficiency), show(a->allowance_mm), show(a->factor.value);
+}
+
+static void pressure(const sw_form *form, const sw_rules *rules)
+{
+    sw_shell shell;
+    sw_seam seam;
+    sw_allowed a;
+    sw_error e;
+    take_shell(&shell), sw_error_init(&e);
+    seam.form = *form, seam.plate_mm = take(), seam.tension_mpa = take(), seam.efficiency = take();
+    if (sw_seam_pressure(&seam, rules, &shell, &a, &e) == SW_OK)
+        show_allowed(&a);
+    else
+        show_error(&e);
+}
+
+static void girth(const sw_form *form, const sw_materials *steel, const sw_rules *rules)
+{
+    sw_joint along, lap;
+    sw_shell shell;
+    sw_girth g;
+    sw_finding f[SW_MAX_FINDINGS];
+    uint32_t place;
+    size_t n;
+    take_joint(&along, form), take_shell(&shell), sw_joint_init(&lap), sw_girth_init(&g);
+    if (sw_form_lap(take_number(), &lap.form, NULL) != SW_OK)
+        exit(7);
+    place = take_number(), lap.pitch_mm = take(), lap.plate_mm = take(), lap.hole_mm[0] = take();
+    if (sw_girth_check(&along, steel, rules, &shell, &lap, place, take(), &g, f, SW_MAX_FINDINGS, &n, NULL) != SW_OK)
+        exit(8);
+    printf(" 0 %" PRIu32 " %" PRIu32 " %" PRIu32, g.entry, g.strips, g.rivets);
+    show(g.pressure_mpa), show(g.efficiency), show(g.needed), show(g.end_rivets);
+    show_findings(f, n);
+}
+
+static void rating(const sw_form *form, const sw_rules *rules)
+{
+    sw_shell shell;
+    sw_existing old;
+    sw_rating r;
+    sw_analysis a;
+    sw_assumption notes[SW_MAX_ASSUMPTIONS];
+    sw_finding f[2 * SW_MAX_FINDINGS];
+    size_t n, i;
+    take_shell(&shell), sw_existing_init(&old), sw_rating_init(&r), sw_analysis_init(&a);
+    old.form = *form, old.service = shell.service, old.footing = shell.footing, old.inside_mm = shell.inside_mm;
+    old.safety_factor = shell.safety_factor, old.pitch_mm = take(), old.plate_mm = take(), old.hole_mm[0] = take();
+    old.tension_mpa = take(), old.rivet_shear_mpa = take(), old.bearing_mpa = take(), old.present_mpa = take();
+    if (sw_existing_rate(&old, rules, &r, NULL, &a, NULL) != SW_OK)
+        exit(9);
+    printf(" 0"), show(r.allowed_mpa), show(r.margin), show(r.test_mpa), show_allowed(&r.seam), show(a.efficiency);
+    if (sw_existing_assumptions(&old, rules, notes, SW_MAX_ASSUMPTIONS, &n, NULL) != SW_OK)
+        exit(10);
+    printf(" %zu", n);
+    for (i = 0; i < n; i++) {
+        const sw_assumption *x = &notes[i];
+        printf(" %" PRIu32 " %" PRIu32 " %" PRIu32 " %" PRIu32, x->about, x->row, x->basis, x->entry);
+        show(x->value);
+    }
+    if (sw_existing_findings(&old, rules, f, 2 * SW_MAX_FINDINGS, &n, NULL) != SW_OK)
+        exit(11);
+    show_findings(f, r.findings);
+}
+
+static void strengths(const sw_rules *rules)
+{
+    static const uint32_t metals[] = {SW_METAL_STEEL, SW_METAL_IRON};
+    size_t i;
+    for (i = 0; i < 2; i++) {
+        sw_materials m;
+        uint32_t status;
+        sw_materials_init(&m);
+        status = sw_rules_assume(rules, metals[i], metals[i], &m, NULL);
+        if (status != SW_OK)
+            printf(" %" PRIu32, status);
+        else
+            show(m.tension_mpa), show(m.rivet_shear_mpa), show(m.bearing_mpa);
     }
 }
 
@@ -62,12 +173,8 @@ static void check(const sw_form *form, const sw_materials *steel, const sw_rules
     sw_mode modes[200];
     char name[300];
     size_t i, n;
-    sw_joint_init(&j), sw_analysis_init(&a), sw_error_init(&e);
-    j.form = *form;
-    j.pitch_mm = take(), j.plate_mm = take(), j.other_plate_mm = take();
-    j.wide_strap_mm = take(), j.narrow_strap_mm = take(), j.margin_mm = take();
-    for (i = 0; i < SW_MAX_ROWS; i++)
-        j.hole_mm[i] = take(), j.rivet_mm[i] = take(), j.back_pitch_mm[i] = take();
+    sw_analysis_init(&a), sw_error_init(&e);
+    take_joint(&j, form);
     if (sw_joint_check(&j, steel, rules, &a, findings, SW_MAX_FINDINGS, &n, &e) != SW_OK) {
         show_error(&e);
         return;
@@ -134,12 +241,23 @@ int main(void)
             form.rivets[i] = take_number(), form.planes[i] = take_number();
         sw_materials_init(&steel);
         steel.tension_mpa = take(), steel.rivet_shear_mpa = take(), steel.bearing_mpa = take();
-        steel.other_tension_mpa = take(), steel.other_bearing_mpa = take();
+        steel.shear_out_mpa = take(), steel.other_tension_mpa = take(), steel.other_bearing_mpa = take();
+        steel.other_shear_out_mpa = take();
         printf("%s", what);
         if (strcmp(what, "check") == 0)
             check(&form, &steel, &rules);
-        else
+        else if (strcmp(what, "size") == 0)
             size(&form, &steel, &rules);
+        else if (strcmp(what, "pressure") == 0)
+            pressure(&form, &rules);
+        else if (strcmp(what, "girth") == 0)
+            girth(&form, &steel, &rules);
+        else if (strcmp(what, "rate") == 0)
+            rating(&form, &rules);
+        else if (strcmp(what, "strengths") == 0)
+            strengths(&rules);
+        else
+            return 12;
         printf("\n");
     }
     return 0;
