@@ -106,6 +106,103 @@ static void shells(const sw_joint *j, const sw_materials *m, const sw_rules *r, 
     sw_seam_pressure(&seam, r, &shell, &allowed, &e), sw_seam_girth_pressure(&seam, r, &shell, &allowed, &e);
 }
 
+/* Searches and vessels over a few plates. */
+static void designs(const sw_brief *b, const sw_rules *r)
+{
+    sw_search s;
+    sw_vessel_brief v;
+    sw_vessel made;
+    sw_shell shell;
+    sw_order order;
+    sw_ranked best[SW_MAX_BEST];
+    sw_candidate front[6];
+    sw_front_slot slots[6];
+    sw_tally tally;
+    sw_error e;
+    sw_joint seam;
+    sw_girth girth;
+    double plates[3], holes[2];
+    char words[30];
+    size_t n = 99, i;
+    uint32_t status;
+    sw_search_init(&s), sw_vessel_brief_init(&v), sw_vessel_init(&made), sw_shell_init(&shell), sw_order_init(&order);
+    sw_tally_init(&tally), sw_error_init(&e), sw_joint_init(&seam), sw_girth_init(&girth);
+    for (i = 0; i < 3; i++)
+        plates[i] = figure(12);
+    holes[0] = figure(19), holes[1] = figure(23);
+    shell.footing = number(2), shell.inside_mm = figure(1500), shell.safety_factor = figure(5), service(&shell.service);
+    order.run = SW_RUN_TIE, order.head = number(4);
+    s.objective = number(4), s.rows_most = number(9), s.any_finding = number(2), s.materials = b->materials;
+    s.plates_mm = plates, s.plate_count = number(3) % 4, s.forms = &b->form, s.form_count = 1;
+    s.holes_mm = holes, s.hole_count = number(3) % 3, s.shell = number(2) ? &shell : NULL;
+    s.order = number(2) ? &order : NULL, s.rivet_least_mm = figure(10), s.rivet_most_mm = figure(40);
+    s.pitch_most_mm = 40 + number(100) % 100, s.efficiency_least = figure(0.5), s.pressure_mpa = figure(0.5);
+    status = sw_search_best(&s, r, best, SW_MAX_BEST, &n, &tally, &e);
+    if ((status == SW_OK) == (n == 99) || (status == SW_OK && n > 0 && !(best[0].candidate.efficiency > 0)))
+        abort();
+    sw_search_front(&s, r, slots, front, number(6) % 7, &n, NULL, &e);
+    v.form = b->form, v.girth_wanted = number(2), v.girth_place = number(3), v.girth_form = b->form;
+    v.materials = b->materials, v.shell = &shell, v.plates_mm = plates, v.plate_count = number(3) % 4;
+    v.pressure_mpa = figure(1), v.hole_mm = figure(21), v.rivet_mm = figure(20), v.stock_step_mm = figure(4);
+    v.stock_from_mm = figure(8), v.stock_to_mm = figure(20);
+    status = sw_vessel_design(&v, r, &made, &seam, NULL, &girth, NULL, &e);
+    if (status == SW_OK && made.fits && !(made.allowed.pressure_mpa >= v.pressure_mpa * (1 - 1e-6)))
+        abort(); /* what fits carries the pressure */
+    n = 0, text(sw_working_vessel(&v, r, NULL, words, sizeof words, &n, &e), n);
+    sw_girth_check(&seam, &b->materials, r, &shell, &seam, number(3), figure(1), &girth, NULL, 0, &n, &e);
+}
+
+/* Conventions, exercises, sensitivities, comparisons. */
+static void studies(const sw_joint *j, const sw_brief *b, const sw_materials *m, const sw_rules *r)
+{
+    sw_case c;
+    sw_figure f[3];
+    sw_reconciled answer;
+    sw_exercise x;
+    sw_asked key[SW_MAX_ASKED];
+    sw_mark marks[SW_MAX_ASKED];
+    sw_slope slopes[SW_MAX_INPUTS];
+    sw_tolerances by;
+    sw_worst worst;
+    sw_column columns[3];
+    sw_compared figures[3];
+    sw_letter letters[SW_MAX_LETTERS];
+    sw_error e;
+    char words[3][12], part[40];
+    size_t n = 0, i;
+    sw_case_init(&c), sw_reconciled_init(&answer), sw_worst_init(&worst), sw_error_init(&e);
+    if (number(2))
+        c.joint = j, c.materials = m;
+    else
+        c.brief = b;
+    for (i = 0; i < 3; i++) {
+        bytes(words[i], 11), words[i][11] = 0;
+        f[i].name.quantity = number(200), f[i].name.row = number(3), f[i].printed = number(2) ? words[i] : NULL;
+        f[i].scale = figure(1), f[i].value = figure(30000), f[i].slack = figure(1);
+    }
+    sw_case_reconcile(&c, r, f, number(3) % 4, &answer, NULL, 0, &n, &e);
+    x.form = b->form, x.setting = number(2), x.task = number(2), x.effect = number(6), x.reserved = 0;
+    x.seed = number(255);
+    if (number(8) == 0 && sw_exercise_key(&x, r, key, SW_MAX_ASKED, &n, &e) == SW_OK) {
+        if (n == 0 || sw_exercise_mark(&x, r, f, number(3) % 4, marks, SW_MAX_ASKED, &n, &e) == SW_NO_SPACE)
+            abort();
+        n = 0, text(sw_exercises_text(&x, 1, r, number(2), NULL, part, sizeof part, &n, &e), n);
+    }
+    if (sw_joint_slopes(j, m, r, slopes, SW_MAX_INPUTS, &n, &e) == SW_NO_SPACE)
+        abort();
+    by.plate_mm = figure(0.5), by.straps_mm = figure(0.5), by.hole_mm = figure(0.5), by.pitch_mm = figure(1);
+    if (sw_joint_worst(j, m, r, &by, number(3), &worst, &e) == SW_OK && !(worst.worst <= worst.stated * (1 + 1e-9)))
+        abort(); /* the worst is no better than what was stated */
+    for (i = 0; i < 3; i++)
+        columns[i].brief = b, columns[i].rules = r, columns[i].shell = NULL;
+    sw_columns_compare(columns, number(3) % 4, number(7), figures, 3, &n, &e);
+    n = 0, text(sw_columns_text(columns, 2, number(7), NULL, part, sizeof part, &n, &e), n);
+    if (sw_letters_list(j, m, r, letters, SW_MAX_LETTERS, &n, &e) == SW_OK && n > 0)
+        sw_letter_name(&j->form, &letters[n - 1], part, sizeof part, &n);
+    sw_number_fixed(figure(1), number(12), number(3), part, number(40) % 40, &n);
+    sw_number_parse(words[0], &by.plate_mm, NULL);
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     sw_joint j, sized;
@@ -169,6 +266,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         n = 0, text(sw_drawing_dxf_seam(&j, &m, &r, &o, &title, NULL, 0, &n, &e), n);
     }
     sw_length_parse(words, &a.efficiency, NULL);
-    shells(&j, &m, &r, &style);
+    switch (number(3) % 3) {
+    case 0: shells(&j, &m, &r, &style); break;
+    case 1: designs(&b, &r); break;
+    default: studies(&j, &b, &m, &r);
+    }
     return 0;
 }

@@ -89,6 +89,19 @@ template <class Write> result<std::string> text(sw_error *error, Write write)
     });
 }
 
+// An array of which the size is not known before: list(array, capacity, count, error).
+template <class T, class List> result<std::vector<T>> array(sw_error *error, List list)
+{
+    return call(std::vector<T>(), error, [&](std::vector<T> &all, sw_error *e) {
+        std::size_t count = 0;
+        const std::uint32_t status = list(static_cast<T *>(nullptr), std::size_t{0}, &count, e);
+        if (status != SW_OK)
+            return status;
+        all.resize(count);
+        return list(all.data(), all.size(), &count, e);
+    });
+}
+
 template <class T> T made(void (*init)(T *))
 {
     T value;
@@ -111,6 +124,9 @@ inline sw_order order() { return detail::made(sw_order_init); }
 inline sw_style style() { return detail::made(sw_style_init); }
 inline sw_shell shell() { return detail::made(sw_shell_init); }
 inline sw_existing existing() { return detail::made(sw_existing_init); }
+inline sw_search searching() { return detail::made(sw_search_init); }
+inline sw_vessel_brief vessel_brief() { return detail::made(sw_vessel_brief_init); }
+inline sw_tolerances tolerances() { return detail::made(sw_tolerances_init); }
 inline sw_title title() { return detail::made(sw_title_init); }
 
 // A built-in rule book.
@@ -188,13 +204,8 @@ inline result<sized> size(const sw_brief &brief, const sw_rules &rules, sw_error
 inline result<std::vector<sw_mode>> modes(const sw_joint &joint, const sw_materials &materials, const sw_rules &rules,
                                           sw_error *error = nullptr)
 {
-    return detail::call(std::vector<sw_mode>(), error, [&](std::vector<sw_mode> &m, sw_error *e) {
-        std::size_t count = 0;
-        const std::uint32_t status = sw_modes_list(&joint, &materials, &rules, nullptr, 0, &count, e);
-        if (status != SW_OK)
-            return status;
-        m.resize(count);
-        return sw_modes_list(&joint, &materials, &rules, m.data(), m.size(), &count, e);
+    return detail::array<sw_mode>(error, [&](sw_mode *m, std::size_t n, std::size_t *count, sw_error *e) {
+        return sw_modes_list(&joint, &materials, &rules, m, n, count, e);
     });
 }
 
@@ -247,6 +258,120 @@ inline result<std::string> working(const sw_existing &existing, const sw_rules &
 {
     return detail::text(error, [&](char *b, std::size_t n, std::size_t *s, sw_error *e) {
         return sw_working_rate(&existing, &rules, &style, b, n, s, e);
+    });
+}
+
+// The best joints of a grid, and the counts. Nothing found is an empty list, and the counts say why.
+struct searched {
+    std::vector<sw_ranked> best;
+    sw_tally tally;
+};
+
+inline result<searched> search(const sw_search &brief, const sw_rules &rules, sw_error *error = nullptr)
+{
+    searched start{std::vector<sw_ranked>(SW_MAX_BEST), detail::made(sw_tally_init)};
+    return detail::call(std::move(start), error, [&](searched &s, sw_error *e) {
+        std::size_t count = 0;
+        const std::uint32_t status = sw_search_best(&brief, &rules, s.best.data(), s.best.size(), &count, &s.tally, e);
+        s.best.resize(count);
+        return status;
+    });
+}
+
+// The front of efficiency against mass, of at most so many joints.
+inline result<std::vector<sw_candidate>> front(const sw_search &brief, const sw_rules &rules, std::size_t most = 1000,
+                                               sw_error *error = nullptr)
+{
+    return detail::call(std::vector<sw_candidate>(most), error, [&](std::vector<sw_candidate> &f, sw_error *e) {
+        std::vector<sw_front_slot> slots(most);
+        std::size_t count = 0;
+        const std::uint32_t status =
+            sw_search_front(&brief, &rules, slots.data(), f.data(), most, &count, nullptr, e);
+        f.resize(status == SW_OK ? count : 0);
+        return status;
+    });
+}
+
+// A shell with its seams; where nothing fits, `vessel.fits` is 0 and `why` may say more.
+struct designed {
+    sw_vessel vessel;
+    sw_joint seam;
+    sw_joint girth_joint;
+    sw_girth girth;
+    sw_error why;
+};
+
+inline result<designed> design(const sw_vessel_brief &brief, const sw_rules &rules, sw_error *error = nullptr)
+{
+    designed start{detail::made(sw_vessel_init), detail::made(sw_joint_init), detail::made(sw_joint_init),
+                   detail::made(sw_girth_init), detail::made(sw_error_init)};
+    return detail::call(start, error, [&](designed &d, sw_error *e) {
+        return sw_vessel_design(&brief, &rules, &d.vessel, &d.seam, &d.girth_joint, &d.girth, &d.why, e);
+    });
+}
+
+// A case of a joint that was checked.
+inline sw_case checked_case(const sw_joint &joint, const sw_materials &materials)
+{
+    sw_case c = detail::made(sw_case_init);
+    c.joint = &joint, c.materials = &materials;
+    return c;
+}
+
+// A figure as printed, by the symbol of its quantity.
+inline result<sw_figure> figure(const char *symbol, std::uint32_t row, const char *printed, double scale = 1,
+                                sw_error *error = nullptr)
+{
+    sw_figure start{};
+    start.name.row = row, start.printed = printed, start.scale = scale;
+    return detail::call(start, error,
+                        [&](sw_figure &f, sw_error *e) { return sw_quantity_find(symbol, &f.name.quantity, e); });
+}
+
+// The conventions that reproduce figures, those that may be chance behind them.
+inline result<std::vector<sw_explanation>> reconcile(const sw_case &work, const sw_rules &rules,
+                                                     const std::vector<sw_figure> &figures, sw_error *error = nullptr)
+{
+    sw_reconciled all = detail::made(sw_reconciled_init);
+    return detail::array<sw_explanation>(
+        error, [&](sw_explanation *x, std::size_t n, std::size_t *count, sw_error *e) {
+            return sw_case_reconcile(&work, &rules, figures.data(), figures.size(), &all, x, n, count, e);
+        });
+}
+
+// What each input of a joint does to it.
+inline result<std::vector<sw_slope>> slopes(const sw_joint &joint, const sw_materials &materials, const sw_rules &rules,
+                                            sw_error *error = nullptr)
+{
+    return detail::array<sw_slope>(error, [&](sw_slope *l, std::size_t n, std::size_t *count, sw_error *e) {
+        return sw_joint_slopes(&joint, &materials, &rules, l, n, count, e);
+    });
+}
+
+// The worst case over tolerances.
+inline result<sw_worst> worst(const sw_joint &joint, const sw_materials &materials, const sw_rules &rules,
+                              const sw_tolerances &by, std::uint32_t target = SW_TARGET_EFFICIENCY,
+                              sw_error *error = nullptr)
+{
+    return detail::call(detail::made(sw_worst_init), error, [&](sw_worst &w, sw_error *e) {
+        return sw_joint_worst(&joint, &materials, &rules, &by, target, &w, e);
+    });
+}
+
+// Columns side by side, in order.
+inline result<std::vector<sw_compared>> compare(const std::vector<sw_column> &columns,
+                                                std::uint32_t sort = SW_SORT_GIVEN, sw_error *error = nullptr)
+{
+    return detail::array<sw_compared>(error, [&](sw_compared *f, std::size_t n, std::size_t *count, sw_error *e) {
+        return sw_columns_compare(columns.data(), columns.size(), sort, f, n, count, e);
+    });
+}
+
+// What an exercise asks for, with the answers.
+inline result<std::vector<sw_asked>> key(const sw_exercise &exercise, const sw_rules &rules, sw_error *error = nullptr)
+{
+    return detail::array<sw_asked>(error, [&](sw_asked *a, std::size_t n, std::size_t *count, sw_error *e) {
+        return sw_exercise_key(&exercise, &rules, a, n, count, e);
     });
 }
 
