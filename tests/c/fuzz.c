@@ -49,9 +49,10 @@ static void materials(sw_materials *m)
     m->other_shear_out_mpa = figure(60);
 }
 
-static void text(uint32_t status, size_t needed)
+/* The size by its place: arguments are worked out in any order. */
+static void text(uint32_t status, const size_t *needed)
 {
-    if (status == SW_OK && needed == 0)
+    if (status == SW_OK && *needed == 0)
         abort();
 }
 
@@ -99,7 +100,7 @@ static void shells(const sw_joint *j, const sw_materials *m, const sw_rules *r, 
         abort();
     if (status == SW_OK && sw_existing_assumptions(&found, r, notes, SW_MAX_ASSUMPTIONS, &n, &e) != SW_OK)
         abort(); /* there is always room */
-    n = 0, text(sw_working_rate(&found, r, style, words, sizeof words, &n, &e), n);
+    n = 0, text(sw_working_rate(&found, r, style, words, sizeof words, &n, &e), &n);
     sw_shell_allow(j, m, r, &shell, &allowed, notes, number(48) % 48, &n, &e);
     sw_shell_factor(&shell, &j->form, r, &factor, NULL, 0, &n, &e);
     seam.form = j->form, seam.plate_mm = j->plate_mm, seam.tension_mpa = m->tension_mpa, seam.efficiency = figure(0.7);
@@ -148,7 +149,7 @@ static void designs(const sw_brief *b, const sw_rules *r)
     status = sw_vessel_design(&v, r, &made, &seam, NULL, &girth, NULL, &e);
     if (status == SW_OK && made.fits && !(made.allowed.pressure_mpa >= v.pressure_mpa * (1 - 1e-6)))
         abort(); /* what fits carries the pressure */
-    n = 0, text(sw_working_vessel(&v, r, NULL, words, sizeof words, &n, &e), n);
+    n = 0, text(sw_working_vessel(&v, r, NULL, words, sizeof words, &n, &e), &n);
     sw_girth_check(&seam, &b->materials, r, &shell, &seam, number(3), figure(1), &girth, NULL, 0, &n, &e);
 }
 
@@ -186,7 +187,7 @@ static void studies(const sw_joint *j, const sw_brief *b, const sw_materials *m,
     if (number(8) == 0 && sw_exercise_key(&x, r, key, SW_MAX_ASKED, &n, &e) == SW_OK) {
         if (n == 0 || sw_exercise_mark(&x, r, f, number(3) % 4, marks, SW_MAX_ASKED, &n, &e) == SW_NO_SPACE)
             abort();
-        n = 0, text(sw_exercises_text(&x, 1, r, number(2), NULL, part, sizeof part, &n, &e), n);
+        n = 0, text(sw_exercises_text(&x, 1, r, number(2), NULL, part, sizeof part, &n, &e), &n);
     }
     if (sw_joint_slopes(j, m, r, slopes, SW_MAX_INPUTS, &n, &e) == SW_NO_SPACE)
         abort();
@@ -196,7 +197,7 @@ static void studies(const sw_joint *j, const sw_brief *b, const sw_materials *m,
     for (i = 0; i < 3; i++)
         columns[i].brief = b, columns[i].rules = r, columns[i].shell = NULL;
     sw_columns_compare(columns, number(3) % 4, number(7), figures, 3, &n, &e);
-    n = 0, text(sw_columns_text(columns, 2, number(7), NULL, part, sizeof part, &n, &e), n);
+    n = 0, text(sw_columns_text(columns, 2, number(7), NULL, part, sizeof part, &n, &e), &n);
     if (sw_letters_list(j, m, r, letters, SW_MAX_LETTERS, &n, &e) == SW_OK && n > 0)
         sw_letter_name(&j->form, &letters[n - 1], part, sizeof part, &n);
     sw_number_fixed(figure(1), number(12), number(3), part, number(40) % 40, &n);
@@ -257,13 +258,13 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         abort(); /* what was sized is a joint */
     if (status == SW_OK)
         j = sized;
-    n = 0, text(sw_working_check(&j, &m, &r, &style, NULL, 0, &n, &e), n);
-    n = 0, text(sw_working_size(&b, &r, &style, name, sizeof name, &n, &e), n);
-    n = 0, text(sw_drawing_svg(&j, &title, NULL, 0, &n, &e), n);
-    n = 0, text(sw_drawing_dxf(&j, &title, NULL, 0, &n, &e), n);
+    n = 0, text(sw_working_check(&j, &m, &r, &style, NULL, 0, &n, &e), &n);
+    n = 0, text(sw_working_size(&b, &r, &style, name, sizeof name, &n, &e), &n);
+    n = 0, text(sw_drawing_svg(&j, &title, NULL, 0, &n, &e), &n);
+    n = 0, text(sw_drawing_dxf(&j, &title, NULL, 0, &n, &e), &n);
     if (sw_shop_fit(&j, &m, &r, &o, &s, &sized, &e) == SW_OK && s.strips < 2000) {
-        n = 0, text(sw_shop_text(&j, &m, &r, &o, &style, NULL, 0, &n, &e), n);
-        n = 0, text(sw_drawing_dxf_seam(&j, &m, &r, &o, &title, NULL, 0, &n, &e), n);
+        n = 0, text(sw_shop_text(&j, &m, &r, &o, &style, NULL, 0, &n, &e), &n);
+        n = 0, text(sw_drawing_dxf_seam(&j, &m, &r, &o, &title, NULL, 0, &n, &e), &n);
     }
     sw_length_parse(words, &a.efficiency, NULL);
     switch (number(3) % 3) {

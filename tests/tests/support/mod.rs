@@ -100,7 +100,7 @@ impl Scan<'_> {
                 assert!(self.takes(b')'), "a bracket is not closed");
                 value.sqrt()
             }
-            "pi" => std::f64::consts::PI,
+            "pi" => core::f64::consts::PI,
             "in" => 25.4,
             "psi" => PSI,
             "ton" => 2240.0 * PSI,
