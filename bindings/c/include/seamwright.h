@@ -17,7 +17,8 @@
  *     of most functions is an sw_error (init it once), written only on failure; NULL where it is not wanted.
  *  5. Texts are written to (buf, len, *needed), closed by NUL: all or nothing. *needed is the size with its NUL. NULL
  *     and 0 ask for the size. A buffer that is too short gives SW_NO_SPACE and *needed. UTF-8 throughout.
- *  6. Arrays are written to (array, capacity, *count) in the same way.
+ *  6. Arrays are written to (array, capacity, *count) in the same way. Arrays given to the library are (array, count),
+ *     NULL and 0 an empty one, at most 4096 elements; what stands behind pointers in a struct is read only.
  *  7. Texts given to the library are closed by NUL, UTF-8, at most 4095 bytes.
  *  8. Names are sw_<noun>_<verb>. Members carry their unit: pitch_mm, tension_mpa, strength_n. Efficiencies are
  *     fractions of one. Strengths are on the footing of the stresses that go in: permissible or ultimate.
