@@ -70,6 +70,8 @@ static uint32_t text(int which, char *b, size_t n, size_t *s)
     case 29: return sw_number_significant(2.5, 3, SW_MARK_COMMA, b, n, s);
     case 30: return sw_length_fraction(12.7, 8, b, n, s);
     case 31: return letter_name(b, n, s);
+    case 32: return sw_field_what(0, b, n, s);
+    case 33: return sw_field_unit(0, b, n, s);
     default: return SW_END;
     }
 }
@@ -115,6 +117,8 @@ static void null_pointers(void)
     EXPECT(sw_joint_masses(&joint, &steel, NULL, NULL, NULL) == SW_BAD_POINTER);
     EXPECT(sw_joint_masses(&joint, &steel, &order, NULL, NULL) == SW_BAD_POINTER);
     EXPECT(sw_letter_name(&joint.form, NULL, NULL, 0, &n) == SW_BAD_POINTER);
+    EXPECT(sw_field_find("pitch", NULL, NULL) == SW_BAD_POINTER && sw_field_find("fitch", &cursor, NULL) == SW_UNKNOWN_KEY);
+    EXPECT(sw_field_bounds(0, NULL, NULL, NULL) == SW_BAD_POINTER && sw_field_what(999, NULL, 0, &n) == SW_BAD_CHOICE);
     EXPECT(sw_joint_check((const sw_joint *)((const char *)&joint + 1), &steel, &rules, &a, NULL, 0, NULL, NULL) ==
            SW_BAD_POINTER);
     sw_joint_init(NULL), sw_rules_init(NULL), sw_error_init(NULL), sw_analysis_init(NULL), sw_materials_init(NULL);
@@ -204,7 +208,7 @@ int main(void)
 {
     EXPECT(sw_version_number() == (SW_VERSION_MAJOR << 16 | SW_VERSION_MINOR << 8 | SW_VERSION_PATCH));
     begin();
-    EXPECT(short_buffers(text) == 32);
+    EXPECT(short_buffers(text) == 34);
     EXPECT(short_arrays(list) == 4);
     null_pointers();
     wrong_sizes();

@@ -2628,6 +2628,18 @@ uint32_t sw_number_significant(double value, uint32_t figures, uint32_t mark, ch
 // denominator (a power of two up to 128).
 uint32_t sw_length_fraction(double mm, uint32_t denominator, char *buf, size_t len, size_t *needed);
 
+// The number of an input by its key, as in `pitch` or `safety_factor`; the same as in `sw_error.field`.
+uint32_t sw_field_find(const char *key, uint32_t *number, struct sw_error *error);
+
+// The least and the greatest value of an input, in its unit (`sw_field_unit`). Both 0: it is no number.
+uint32_t sw_field_bounds(uint32_t number, double *least, double *greatest, struct sw_error *error);
+
+// An input in words, by its number.
+uint32_t sw_field_what(uint32_t number, char *buf, size_t len, size_t *needed);
+
+// The unit of an input, by its number; empty for pure numbers.
+uint32_t sw_field_unit(uint32_t number, char *buf, size_t len, size_t *needed);
+
 #ifdef __cplusplus
 }  // extern "C"
 #endif  // __cplusplus

@@ -54,6 +54,7 @@ fn made() -> String {
         "letters",
         "masses",
         "numbers",
+        "fields",
     ] {
         builder = builder.with_src(root.join("src").join(format!("{name}.rs")));
     }

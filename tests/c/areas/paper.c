@@ -103,6 +103,26 @@ static void numbers(void)
     EXPECT(sw_length_fraction(25.4, 10, t, sizeof t, NULL) == SW_BAD_CHOICE);
 }
 
+/* The range of an input, and that a value beyond it is refused with just this limit and number. */
+static void ranges(void)
+{
+    sw_joint joint;
+    double least = 0, greatest = 0;
+    uint32_t number = 99;
+    char unit[8];
+    sw_joint_init(&joint);
+    EXPECT(sw_field_find("plate", &number, &error) == SW_OK);
+    EXPECT(sw_field_bounds(number, &least, &greatest, &error) == SW_OK && least < greatest && least > 0);
+    EXPECT(sw_field_unit(number, unit, sizeof unit, NULL) == SW_OK && strcmp(unit, "mm") == 0);
+    EXPECT(sw_form_lap(1, &joint.form, &error) == SW_OK);
+    joint.pitch_mm = 60, joint.hole_mm[0] = 20, joint.plate_mm = greatest;
+    EXPECT(sw_joint_validate(&joint, &error) == SW_OK);
+    joint.plate_mm = greatest * 1.001;
+    EXPECT(sw_joint_validate(&joint, &error) == SW_TOO_LARGE && error.limit == greatest && error.field == number);
+    joint.plate_mm = least * 0.999;
+    EXPECT(sw_joint_validate(&joint, &error) == SW_TOO_SMALL && error.limit == least);
+}
+
 int main(void)
 {
     sw_error_init(&error);
@@ -110,5 +130,6 @@ int main(void)
     masses_by_hand();
     letters_by_hand();
     numbers();
-    return done("letters, masses, numbers and sheets from C");
+    ranges();
+    return done("letters, masses, numbers, ranges and sheets from C");
 }
