@@ -22,7 +22,8 @@ static void begin(void)
     sw_service_in_service(&shell.service);
     lap.form = brief.form, lap.inside_mm = 1219.2, lap.pitch_mm = 88.9, lap.plate_mm = 11.43, lap.hole_mm[0] = 23.8;
     lap.hole_mm[1] = 23.9, lap.plate_metal = SW_METAL_STEEL, lap.shell_plate_mm = 9, lap.present_mpa = 0.3;
-    lap.tension_mpa = 380, lap.bearing_mpa = 650, lap.plate_when_new_mm = 12.7, lap.margin_mm = 38, lap.back_pitch_mm[0] = 50, lap.wastage_mm = 0.1;
+    lap.tension_mpa = 380, lap.bearing_mpa = 650, lap.plate_when_new_mm = 12.7, lap.margin_mm = 38, lap.back_pitch_mm[0] = 50;
+    lap.wastage_mm_per_year = 0.1;
 }
 
 static uint32_t text(int which, char *b, size_t n, size_t *s)
@@ -115,7 +116,7 @@ static void bad_numbers(void)
         offsetof(sw_existing, plate_when_new_mm), offsetof(sw_existing, hole_mm), offsetof(sw_existing, back_pitch_mm),
         offsetof(sw_existing, tension_mpa), offsetof(sw_existing, rivet_shear_mpa), offsetof(sw_existing, bearing_mpa),
         offsetof(sw_existing, safety_factor), offsetof(sw_existing, corrosion_mm), offsetof(sw_existing, present_mpa),
-        offsetof(sw_existing, wastage_mm)};
+        offsetof(sw_existing, wastage_mm_per_year)};
     size_t i;
     lap.hole_mm[0] = 0; /* the table of driven rivets, so that the thickness when new counts */
     for (i = 0; i < sizeof figures / sizeof *figures; i++) {

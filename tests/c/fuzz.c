@@ -89,7 +89,7 @@ static void shells(const sw_joint *j, const sw_materials *m, const sw_rules *r, 
     found.footing = number(2), found.inside_mm = shell.inside_mm, found.pitch_mm = j->pitch_mm;
     found.plate_mm = j->plate_mm, found.other_plate_mm = figure(13), found.wide_strap_mm = j->wide_strap_mm;
     found.narrow_strap_mm = j->narrow_strap_mm, found.shell_plate_mm = figure(12), found.margin_mm = j->margin_mm;
-    found.plate_when_new_mm = figure(14), found.present_mpa = figure(1), found.wastage_mm = figure(0.2);
+    found.plate_when_new_mm = figure(14), found.present_mpa = figure(1), found.wastage_mm_per_year = figure(0.2);
     found.earlier_plate_mm = figure(14), found.earlier_years = figure(10), found.safety_factor = shell.safety_factor;
     found.tension_mpa = m->tension_mpa, found.rivet_shear_mpa = m->rivet_shear_mpa, found.service = shell.service;
     for (i = 0; i < SW_MAX_ROWS; i++)

@@ -1115,7 +1115,8 @@ typedef struct sw_title {
 } sw_title;
 
 // Circumstances that rule books make the factor of safety depend on. A record: filled by `sw_service_new_shell` or
-// `sw_service_in_service`, then field by field. Where a choice is not named it is `SW_NOT_STATED`, `SW_YES` or `SW_NO`.
+// `sw_service_in_service`, then field by field. Where a choice is not named it is `SW_NOT_STATED`, `SW_YES` or
+// `SW_NO`.
 typedef struct sw_service {
   // 1: in service, not new. `sw_existing` takes it as 1 in any case.
   uint32_t existing;
@@ -1274,8 +1275,8 @@ typedef struct sw_existing {
   // Present working pressure, MPa.
   double present_mpa;
   // Loss of thickness in a year, mm.
-  double wastage_mm;
-  // Plate at an earlier inspection, mm; counts where `wastage_mm` is 0: the wastage since then goes on.
+  double wastage_mm_per_year;
+  // Plate at an earlier inspection, mm; counts where `wastage_mm_per_year` is 0: the wastage since then goes on.
   double earlier_plate_mm;
   // How many years ago that was.
   double earlier_years;
@@ -1304,7 +1305,7 @@ typedef struct sw_rating {
   // Years until only the present pressure is allowed; 0: it is not allowed now; infinite: nothing wastes.
   double years;
   // Loss of thickness in a year that this rests on, mm.
-  double wastage_mm;
+  double wastage_mm_per_year;
   // Plate at the seam then, mm.
   double plate_then_mm;
   // Pressure allowed then, MPa.
@@ -1317,7 +1318,8 @@ typedef struct sw_rating {
   struct sw_materials materials;
 } sw_rating;
 
-// How many candidates there were, and what became of them: `grid` is `fitting`, `by_bound` and all `excluded` together.
+// How many candidates there were, and what became of them: `grid` is `fitting`, `by_bound` and all `excluded`
+// together.
 typedef struct sw_tally {
   // Size of this struct, set by `sw_tally_init`.
   uint32_t struct_size;
@@ -1369,8 +1371,8 @@ typedef struct sw_search {
   double rivet_least_mm;
   // Greatest cold rivet, mm.
   double rivet_most_mm;
-  // Greatest pitch of the outer row, mm. Without it a form that the book's table of greatest pitches does not reach is
-  // left out.
+  // Greatest pitch of the outer row, mm. Without it a form that the book's table of greatest pitches does not reach
+  // is left out.
   double pitch_most_mm;
   // Least efficiency credited, as a fraction.
   double efficiency_least;
@@ -1530,8 +1532,8 @@ typedef struct sw_boiler_line {
   double pressure_mpa;
 } sw_boiler_line;
 
-// What figures are about: a joint that was checked, or a brief that was sized. The structs are the caller's and are not
-// kept.
+// What figures are about: a joint that was checked, or a brief that was sized. The structs are the caller's and are
+// not kept.
 typedef struct sw_case {
   // Size of this struct, set by `sw_case_init`.
   uint32_t struct_size;
@@ -1587,7 +1589,8 @@ typedef struct sw_name {
 typedef struct sw_figure {
   // What it is about. `Ps` and `Pc` of row 0 are those of all rivets, `Pt` is the plate's weaker outer row.
   struct sw_name name;
-  // The figure as printed, as in `67.5`: half a unit of its last digit is left open. NULL: `value` and `slack` count.
+  // The figure as printed, as in `67.5`: half a unit of its last digit is left open. NULL: `value` and `slack`
+  // count.
   const char *printed;
   // The printed unit in the unit of the quantity: 1 for N and mm, 1000 for kN, 0.01 for per cent, 25.4 for inches.
   double scale;
@@ -2132,8 +2135,8 @@ uint32_t sw_drawing_dxf(const struct sw_joint *joint,
                         size_t *needed,
                         struct sw_error *error);
 
-// Plan and section of a seam of known length as SVG: a piece of it, with the number of pitches and the end distances of
-// the shop sheet of the same order.
+// Plan and section of a seam of known length as SVG: a piece of it, with the number of pitches and the end distances
+// of the shop sheet of the same order.
 uint32_t sw_drawing_svg_seam(const struct sw_joint *joint,
                              const struct sw_materials *materials,
                              const struct sw_rules *rules,
@@ -2293,10 +2296,10 @@ uint32_t sw_search_best(const struct sw_search *brief,
                         struct sw_tally *tally,
                         struct sw_error *error);
 
-// The front of efficiency against mass into an array of the caller's: every joint of the grid that no other one betters
-// in one without being worse in the other, lightest first. Needs `order`; the objective is not used. `slots` is memory
-// for `capacity` of them, apart from `candidates`, and holds nothing afterwards. Where they do not do: `SW_NO_SPACE`,
-// and `*count` is a number that is at least needed. `tally` may be NULL.
+// The front of efficiency against mass into an array of the caller's: every joint of the grid that no other one
+// betters in one without being worse in the other, lightest first. Needs `order`; the objective is not used. `slots`
+// is memory for `capacity` of them, apart from `candidates`, and holds nothing afterwards. Where they do not do:
+// `SW_NO_SPACE`, and `*count` is a number that is at least needed. `tally` may be NULL.
 uint32_t sw_search_front(const struct sw_search *brief,
                          const struct sw_rules *rules,
                          struct sw_front_slot *slots,
@@ -2315,16 +2318,16 @@ uint32_t sw_search_brief(const struct sw_search *search,
 // The number of named forms, over which a search goes where none are given.
 uint32_t sw_form_count(void);
 
-// A named form by its number, from 0: laps, single straps, double straps, unequal straps, with alternate rivets omitted
-// as well, each in zig-zag and in chain rows.
+// A named form by its number, from 0: laps, single straps, double straps, unequal straps, with alternate rivets
+// omitted as well, each in zig-zag and in chain rows.
 uint32_t sw_form_named(uint32_t number, struct sw_form *form, struct sw_error *error);
 
 // Fills a girth seam with its defaults.
 void sw_girth_init(struct sw_girth *girth);
 
-// Checks a girth seam of a shell: the load on the end, the book's least efficiency and rows, and whether its pitch goes
-// into the girth. `along` is the seam along the shell, `materials` the stresses of both, `place` one of `SW_GIRTH_*`.
-// `findings` as in `sw_joint_check`.
+// Checks a girth seam of a shell: the load on the end, the book's least efficiency and rows, and whether its pitch
+// goes into the girth. `along` is the seam along the shell, `materials` the stresses of both, `place` one of
+// `SW_GIRTH_*`. `findings` as in `sw_joint_check`.
 uint32_t sw_girth_check(const struct sw_joint *along,
                         const struct sw_materials *materials,
                         const struct sw_rules *rules,
@@ -2347,7 +2350,8 @@ void sw_vessel_init(struct sw_vessel *vessel);
 // Designs a shell and its seams: stock thicknesses upwards, for each the joint along the shell is sized and rated, the
 // first that carries the pressure is taken. That nothing fits is `SW_OK` with `fits` 0. `seam`, `girth_joint` and
 // `girth` may be NULL, and are written where there is such a joint. `why` may be NULL; it says why there is no girth
-// seam although one was asked for, or why a plate was refused where nothing fits, and has the status `SW_OK` otherwise.
+// seam although one was asked for, or why a plate was refused where nothing fits, and has the status `SW_OK`
+// otherwise.
 uint32_t sw_vessel_design(const struct sw_vessel_brief *brief,
                           const struct sw_rules *rules,
                           struct sw_vessel *found,
@@ -2402,8 +2406,8 @@ void sw_case_init(struct sw_case *case_);
 // Fills what a search found with its defaults.
 void sw_reconciled_init(struct sw_reconciled *reconciled);
 
-// Quantities of a case by name, as the routine works them, in the unit of each (`sw_quantity_unit`); not a number where
-// it has none. `values` is an array of `name_count` elements, at most `SW_MAX_FIGURES`.
+// Quantities of a case by name, as the routine works them, in the unit of each (`sw_quantity_unit`); not a number
+// where it has none. `values` is an array of `name_count` elements, at most `SW_MAX_FIGURES`.
 uint32_t sw_case_values(const struct sw_case *case_,
                         const struct sw_rules *rules,
                         const struct sw_name *names,
@@ -2444,8 +2448,8 @@ uint32_t sw_convention_words(uint32_t number, char *buf, size_t len, size_t *nee
 // Whether a convention is a slip, which nobody would defend (1), or a habit (0).
 uint32_t sw_convention_is_slip(uint32_t number, uint32_t *slip, struct sw_error *error);
 
-// The number of a quantity by its symbol, as in `Ps`, `J` or `d`: the first of that symbol. Numbers may change with the
-// version of the library, symbols do not.
+// The number of a quantity by its symbol, as in `Ps`, `J` or `d`: the first of that symbol. Numbers may change with
+// the version of the library, symbols do not.
 uint32_t sw_quantity_find(const char *symbol, uint32_t *quantity, struct sw_error *error);
 
 // The symbol of a quantity, by its number.
@@ -2586,9 +2590,9 @@ uint32_t sw_columns_parting(const struct sw_column *columns,
 // The heading of a section in which columns may part, from 0; `SW_BAD_CHOICE` beyond the last.
 uint32_t sw_section_heading(uint32_t section_no, char *buf, size_t len, size_t *needed);
 
-// The lettered modes of a joint into an array of the caller's (`SW_MAX_LETTERS` is always enough): A the solid strip, B
-// tearing at the outer row, C all rivets in shear, then as the code goes on. What needs a bearing stress or a strap that
-// was not given is left out. NULL and 0 ask for the number.
+// The lettered modes of a joint into an array of the caller's (`SW_MAX_LETTERS` is always enough): A the solid strip,
+// B tearing at the outer row, C all rivets in shear, then as the code goes on. What needs a bearing stress or a strap
+// that was not given is left out. NULL and 0 ask for the number.
 uint32_t sw_letters_list(const struct sw_joint *joint,
                          const struct sw_materials *materials,
                          const struct sw_rules *rules,

@@ -172,7 +172,8 @@ impl sw_ranked {
     }
 }
 
-/// How many candidates there were, and what became of them: `grid` is `fitting`, `by_bound` and all `excluded` together.
+/// How many candidates there were, and what became of them: `grid` is `fitting`, `by_bound` and all `excluded`
+/// together.
 #[derive(Clone, Copy)]
 #[repr(C)]
 pub struct sw_tally {

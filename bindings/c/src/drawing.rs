@@ -132,8 +132,8 @@ pub extern "C" fn sw_drawing_dxf(
     })
 }
 
-/// Plan and section of a seam of known length as SVG: a piece of it, with the number of pitches and the end distances of
-/// the shop sheet of the same order.
+/// Plan and section of a seam of known length as SVG: a piece of it, with the number of pitches and the end distances
+/// of the shop sheet of the same order.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_drawing_svg_seam(
     joint: *const sw_joint,

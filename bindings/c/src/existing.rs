@@ -97,8 +97,8 @@ pub struct sw_existing {
     /// Present working pressure, MPa.
     pub present_mpa: f64,
     /// Loss of thickness in a year, mm.
-    pub wastage_mm: f64,
-    /// Plate at an earlier inspection, mm; counts where `wastage_mm` is 0: the wastage since then goes on.
+    pub wastage_mm_per_year: f64,
+    /// Plate at an earlier inspection, mm; counts where `wastage_mm_per_year` is 0: the wastage since then goes on.
     pub earlier_plate_mm: f64,
     /// How many years ago that was.
     pub earlier_years: f64,
@@ -141,7 +141,7 @@ impl sw_existing {
             safety_factor: 0.0,
             corrosion_mm: 0.0,
             present_mpa: 0.0,
-            wastage_mm: 0.0,
+            wastage_mm_per_year: 0.0,
             earlier_plate_mm: 0.0,
             earlier_years: 0.0,
         }
@@ -191,7 +191,7 @@ impl sw_existing {
         if self.present_mpa != 0.0 {
             e = e.present(Pressure::mpa(self.present_mpa));
         }
-        if let Some(rate) = length(self.wastage_mm) {
+        if let Some(rate) = length(self.wastage_mm_per_year) {
             e = e.wastage_rate(rate);
         }
         if let Some(plate) = length(self.earlier_plate_mm) {
@@ -264,7 +264,7 @@ pub struct sw_rating {
     /// Years until only the present pressure is allowed; 0: it is not allowed now; infinite: nothing wastes.
     pub years: f64,
     /// Loss of thickness in a year that this rests on, mm.
-    pub wastage_mm: f64,
+    pub wastage_mm_per_year: f64,
     /// Plate at the seam then, mm.
     pub plate_then_mm: f64,
     /// Pressure allowed then, MPa.
@@ -291,7 +291,7 @@ impl sw_rating {
             margin: nothing,
             test_mpa: nothing,
             years: nothing,
-            wastage_mm: nothing,
+            wastage_mm_per_year: nothing,
             plate_then_mm: nothing,
             allowed_then_mpa: nothing,
             seam: sw_allowed::none(),
@@ -316,7 +316,7 @@ impl sw_rating {
             margin: r.margin.unwrap_or(f64::NAN),
             test_mpa: r.test.unwrap_or(f64::NAN),
             years: of_life(|l| l.years),
-            wastage_mm: of_life(|l| l.rate),
+            wastage_mm_per_year: of_life(|l| l.rate),
             plate_then_mm: of_life(|l| l.plate),
             allowed_then_mpa: of_life(|l| l.pressure),
             seam: sw_allowed::of(&r.seam),

@@ -73,9 +73,9 @@ impl sw_letter {
     }
 }
 
-/// The lettered modes of a joint into an array of the caller's (`SW_MAX_LETTERS` is always enough): A the solid strip, B
-/// tearing at the outer row, C all rivets in shear, then as the code goes on. What needs a bearing stress or a strap that
-/// was not given is left out. NULL and 0 ask for the number.
+/// The lettered modes of a joint into an array of the caller's (`SW_MAX_LETTERS` is always enough): A the solid strip,
+/// B tearing at the outer row, C all rivets in shear, then as the code goes on. What needs a bearing stress or a strap
+/// that was not given is left out. NULL and 0 ask for the number.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_letters_list(
     joint: *const sw_joint,

@@ -23,8 +23,8 @@ pub const SW_NO_CONVENTION: u32 = 0xFFFF_FFFF;
 const _: () = assert!(SW_MAX_FIGURES == MAX_FIGURES, "as in the library");
 const _: () = assert!(SW_MAX_EXPLANATIONS == seamwright::reconcile::MAX_ANSWERS, "as in the library");
 
-/// What figures are about: a joint that was checked, or a brief that was sized. The structs are the caller's and are not
-/// kept.
+/// What figures are about: a joint that was checked, or a brief that was sized. The structs are the caller's and are
+/// not kept.
 #[derive(Clone, Copy)]
 #[repr(C)]
 pub struct sw_case {
@@ -90,7 +90,8 @@ fn quantity(number: u32, argument: u32) -> Result<Quantity, Failure> {
 pub struct sw_figure {
     /// What it is about. `Ps` and `Pc` of row 0 are those of all rivets, `Pt` is the plate's weaker outer row.
     pub name: sw_name,
-    /// The figure as printed, as in `67.5`: half a unit of its last digit is left open. NULL: `value` and `slack` count.
+    /// The figure as printed, as in `67.5`: half a unit of its last digit is left open. NULL: `value` and `slack`
+    /// count.
     pub printed: *const c_char,
     /// The printed unit in the unit of the quantity: 1 for N and mm, 1000 for kN, 0.01 for per cent, 25.4 for inches.
     pub scale: f64,
@@ -237,8 +238,8 @@ pub extern "C" fn sw_reconciled_init(reconciled: *mut sw_reconciled) {
     border::init(reconciled);
 }
 
-/// Quantities of a case by name, as the routine works them, in the unit of each (`sw_quantity_unit`); not a number where
-/// it has none. `values` is an array of `name_count` elements, at most `SW_MAX_FIGURES`.
+/// Quantities of a case by name, as the routine works them, in the unit of each (`sw_quantity_unit`); not a number
+/// where it has none. `values` is an array of `name_count` elements, at most `SW_MAX_FIGURES`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_case_values(
     case: *const sw_case,
@@ -343,8 +344,8 @@ pub extern "C" fn sw_convention_is_slip(number: u32, slip: *mut u32, error: *mut
     })
 }
 
-/// The number of a quantity by its symbol, as in `Ps`, `J` or `d`: the first of that symbol. Numbers may change with the
-/// version of the library, symbols do not.
+/// The number of a quantity by its symbol, as in `Ps`, `J` or `d`: the first of that symbol. Numbers may change with
+/// the version of the library, symbols do not.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_quantity_find(symbol: *const c_char, quantity: *mut u32, error: *mut sw_error) -> u32 {
     answer(error, || {

@@ -66,8 +66,8 @@ pub struct sw_search {
     pub rivet_least_mm: f64,
     /// Greatest cold rivet, mm.
     pub rivet_most_mm: f64,
-    /// Greatest pitch of the outer row, mm. Without it a form that the book's table of greatest pitches does not reach is
-    /// left out.
+    /// Greatest pitch of the outer row, mm. Without it a form that the book's table of greatest pitches does not reach
+    /// is left out.
     pub pitch_most_mm: f64,
     /// Least efficiency credited, as a fraction.
     pub efficiency_least: f64,
@@ -213,10 +213,10 @@ pub extern "C" fn sw_search_best(
     })
 }
 
-/// The front of efficiency against mass into an array of the caller's: every joint of the grid that no other one betters
-/// in one without being worse in the other, lightest first. Needs `order`; the objective is not used. `slots` is memory
-/// for `capacity` of them, apart from `candidates`, and holds nothing afterwards. Where they do not do: `SW_NO_SPACE`,
-/// and `*count` is a number that is at least needed. `tally` may be NULL.
+/// The front of efficiency against mass into an array of the caller's: every joint of the grid that no other one
+/// betters in one without being worse in the other, lightest first. Needs `order`; the objective is not used. `slots`
+/// is memory for `capacity` of them, apart from `candidates`, and holds nothing afterwards. Where they do not do:
+/// `SW_NO_SPACE`, and `*count` is a number that is at least needed. `tally` may be NULL.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_search_front(
     brief: *const sw_search,
@@ -280,8 +280,8 @@ pub extern "C" fn sw_form_count() -> u32 {
     seamwright::search::FORM_COUNT as u32
 }
 
-/// A named form by its number, from 0: laps, single straps, double straps, unequal straps, with alternate rivets omitted
-/// as well, each in zig-zag and in chain rows.
+/// A named form by its number, from 0: laps, single straps, double straps, unequal straps, with alternate rivets
+/// omitted as well, each in zig-zag and in chain rows.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_form_named(number: u32, form: *mut sw_form, error: *mut sw_error) -> u32 {
     answer(error, || {

@@ -50,7 +50,8 @@ pub const SW_FACTOR_CONSTANT: u32 = 2;
 pub const SW_FACTOR_IN_STRESSES: u32 = 3;
 
 /// Circumstances that rule books make the factor of safety depend on. A record: filled by `sw_service_new_shell` or
-/// `sw_service_in_service`, then field by field. Where a choice is not named it is `SW_NOT_STATED`, `SW_YES` or `SW_NO`.
+/// `sw_service_in_service`, then field by field. Where a choice is not named it is `SW_NOT_STATED`, `SW_YES` or
+/// `SW_NO`.
 #[derive(Clone, Copy)]
 #[repr(C)]
 pub struct sw_service {

@@ -201,7 +201,8 @@ fn vessel_of(brief: *const sw_vessel_brief, rules: *const sw_rules) -> Result<Ve
 /// Designs a shell and its seams: stock thicknesses upwards, for each the joint along the shell is sized and rated, the
 /// first that carries the pressure is taken. That nothing fits is `SW_OK` with `fits` 0. `seam`, `girth_joint` and
 /// `girth` may be NULL, and are written where there is such a joint. `why` may be NULL; it says why there is no girth
-/// seam although one was asked for, or why a plate was refused where nothing fits, and has the status `SW_OK` otherwise.
+/// seam although one was asked for, or why a plate was refused where nothing fits, and has the status `SW_OK`
+/// otherwise.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_vessel_design(
     brief: *const sw_vessel_brief,

@@ -49,7 +49,8 @@ static void an_existing_lap(void)
     EXPECT(sw_existing_rate(&lap, &rules, &r, NULL, NULL, &error) == SW_MISSING);
     EXPECT(sw_error_field(&error, text, sizeof text, NULL) == SW_OK && strcmp(text, "safety_factor") == 0);
     EXPECT(r.allowed_mpa != r.allowed_mpa);
-    lap.safety_factor = 5, lap.present_mpa = sw_pressure_to_mpa(125, SW_PRESSURE_PSI), lap.wastage_mm = 0.005 * 25.4;
+    lap.safety_factor = 5, lap.present_mpa = sw_pressure_to_mpa(125, SW_PRESSURE_PSI);
+    lap.wastage_mm_per_year = 0.005 * 25.4;
     EXPECT(sw_existing_rate(&lap, &rules, &r, &joint, &a, &error) == SW_OK);
     NEAR(psi(r.allowed_mpa), rivets / (3.5 * 24 * 5), 1e-9);
     NEAR(r.margin, rivets / (3.5 * 24 * 5) / 125, 1e-9);

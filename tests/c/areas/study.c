@@ -13,8 +13,8 @@ static int is(sw_name name, const char *symbol, uint32_t row)
            name.row == row;
 }
 
-/* A single-riveted lap of 6 mm plate, pitch 50 mm, hole 18 mm, where shear governs: eta = pi/4 d^2 ss/(p t st). One per
-   cent more of the hole is two per cent more of the joint; of the pitch, the plate and its stress, one per cent less. */
+/* A single-riveted lap of 6 mm plate, pitch 50 mm, hole 18 mm, where shear governs: eta = pi/4 d^2 ss/(p t st). One
+   per cent more of the hole is two per cent more of the joint; of pitch, plate and its stress, one per cent less. */
 static void slopes_by_hand(void)
 {
     sw_analysis a;

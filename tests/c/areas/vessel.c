@@ -11,7 +11,7 @@ static void khurmi(void)
     EXPECT(sw_rules_set(&rules, "shear.double", 1.875, &error) == SW_OK);
 }
 
-/* The joint of Khurmi Example 9.10 (read in a transcription): five rivets in the strip, the outer one in single shear. */
+/* The joint of Khurmi Example 9.10 (read in a transcription): five rivets in the strip, the outer in single shear. */
 static void example_9_10(sw_joint *joint, sw_materials *steel)
 {
     static const uint32_t rivets[] = {1, 2, 2}, planes[] = {1, 2, 2};
@@ -71,8 +71,8 @@ static void a_vessel(void)
     double strips;
     const double pi = 3.14159265358979323846;
     static const double thinner[] = {8, 9};
-    sw_vessel_brief_init(&brief), sw_vessel_init(&v), sw_joint_init(&seam), sw_joint_init(&round), sw_girth_init(&girth);
-    sw_shell_init(&shell), sw_analysis_init(&a), sw_error_init(&why);
+    sw_vessel_brief_init(&brief), sw_vessel_init(&v), sw_joint_init(&seam), sw_joint_init(&round);
+    sw_girth_init(&girth), sw_shell_init(&shell), sw_analysis_init(&a), sw_error_init(&why);
     EXPECT(sw_rules_find("metric", &rules, &error) == SW_OK);
     EXPECT(sw_form_double_strap(2, &brief.form, &error) == SW_OK && sw_form_lap(1, &brief.girth_form, &error) == SW_OK);
     brief.materials.tension_mpa = 90, brief.materials.rivet_shear_mpa = 75, brief.materials.bearing_mpa = 150;
