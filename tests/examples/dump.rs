@@ -12,6 +12,7 @@ use seamwright::quantities::{Length, Pressure};
 use seamwright::rating::{Footing, Shell, joint_pressure};
 use seamwright::reconcile::{Case, Figure, Work, reconcile};
 use seamwright::rules::{BOOKS, Entry, INDIAN, Rules};
+use seamwright::sensitivity::{Target, Tolerances, slopes, tolerance::worst_case};
 use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock, shop_sheet};
 use seamwright::sizing::Design;
 use seamwright::step::{Name, Plain, Quantity};
@@ -140,6 +141,38 @@ impl<W: Write> Dump<'_, W> {
         }
     }
 
+    /// What each input does, and the worst of some tolerances.
+    fn sensitive(&mut self, joint: &Joint, materials: &Materials, rules: &Rules) {
+        if let Ok(found) = slopes(joint, materials, rules) {
+            for (line, n) in found.lines.iter().zip(0..) {
+                for (what, side) in [
+                    ("efficiency", line.efficiency),
+                    ("book", line.book_efficiency),
+                    ("credited", line.credited),
+                    ("strength", line.strength),
+                ] {
+                    self.number(&format!("slope.{n}.{what}.left"), side.left);
+                    self.number(&format!("slope.{n}.{what}.right"), side.right);
+                }
+                self.number(&format!("slope.{n}.value"), line.value);
+            }
+        }
+        let mm = Length::mm;
+        let tolerances = Tolerances::none().plate(mm(0.3)).straps(mm(0.2)).hole(mm(0.25)).pitch(mm(0.5));
+        for (name, target) in [("efficiency", Target::Efficiency), ("strength", Target::Strength)] {
+            let Ok(found) = worst_case(joint, materials, rules, &tolerances, target) else {
+                self.number(&format!("worst.{name}.refused"), 1.0);
+                continue;
+            };
+            self.number(&format!("worst.{name}"), found.worst.value);
+            self.number(&format!("worst.{name}.stated"), found.stated);
+            for ((moved, alone), n) in found.worst.deviation.iter().zip(found.alone).zip(0..) {
+                self.number(&format!("worst.{name}.{n}.moved"), *moved);
+                self.number(&format!("worst.{name}.{n}.alone"), alone);
+            }
+        }
+    }
+
     /// The key of a problem.
     fn problem(&mut self, problem: &Problem) {
         for (Name(quantity, row), value) in problem.key.iter() {
@@ -247,6 +280,7 @@ fn main() {
             dump.joint(&checked.joint);
             dump.analysis(&checked.analysis, &checked.joint, &checked.materials, &rules);
             dump.reconciled(&checked.analysis, &checked.joint, &checked.materials, &rules);
+            dump.sensitive(&checked.joint, &checked.materials, &rules);
         }
         dump.place = format!("size {}", vector.id);
         if let Some((design, checked)) = &found.size {

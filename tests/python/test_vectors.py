@@ -160,6 +160,29 @@ def of_reconciled(a):
         yield f"reconcile.{share}.miss", found.nearest.miss
 
 
+def of_sensitive(a):
+    """What each input does, and the worst of some tolerances."""
+    said = {"joint": a.joint, "materials": a.materials, "book": a.book}
+    for n, line in enumerate(sw.slopes(**said).lines):
+        figures = [("efficiency", line.efficiency), ("book", line.book_efficiency), ("credited", line.credited)]
+        for what, side in [*figures, ("strength", line.strength)]:
+            yield f"slope.{n}.{what}.left", side.left
+            yield f"slope.{n}.{what}.right", side.right
+        yield f"slope.{n}.value", line.value
+    tolerances = {"plate": sw.mm(0.3), "straps": sw.mm(0.2), "hole": sw.mm(0.25), "pitch": sw.mm(0.5)}
+    for name in ("efficiency", "strength"):
+        try:
+            found = sw.worst_case(**said, **tolerances, target=name)
+        except sw.SeamwrightError:
+            yield f"worst.{name}.refused", 1.0
+            continue
+        yield f"worst.{name}", found.value
+        yield f"worst.{name}.stated", found.stated
+        for n, line in enumerate(found.deviations):
+            yield f"worst.{name}.{n}.moved", line.deviation
+            yield f"worst.{name}.{n}.alone", line.alone
+
+
 def of_shells(d):
     steel, rules = d.analysis.materials, d.analysis.book
     shell = sw.Shell(inside_diameter=sw.m(1), footing="permissible", corrosion=sw.mm(0.5))
@@ -246,6 +269,7 @@ def test_python_has_the_bits_of_rust(vector, dump):
         stated = vector["check"]
         a = sw.check(joint=joint(stated), materials=materials(stated), book=rules)
         mine = as_bits(of_joint(a.joint)) | as_bits(of_analysis(a)) | as_bits(of_reconciled(a))
+        mine |= as_bits(of_sensitive(a))
         assert mine == figures[f"check {name}"]
         compared += len(mine)
     if "size" in vector:

@@ -72,6 +72,11 @@ drawn = sw.problem(seed=1, form=sw.Form.lap(2), setting="boiler", task=sw.Task.C
 assert_type(drawn.mark({"Ps": "31897 N"})["Ps"].kind, sw.MarkKind)
 assert_type(sw.problem_sheet(problems=[drawn], dialect="latex"), sw.Working)
 
+both = sw.compare(books=["metric", rules], forms=sw.Form.lap(2), plate=sw.mm(12), materials=steel)
+assert_type(both["A"].partings, tuple[sw.Parting, ...])
+assert_type(sw.slopes(joint=design.joint, materials=steel, book="metric")["p"].efficiency, sw.Sided)
+assert_type(sw.worst_case(joint=design.joint, materials=steel, book="metric", hole=sw.mm(0.3)), sw.WorstCase)
+
 try:
     sw.Form.lap(9)
 except sw.SeamwrightError as error:

@@ -41,25 +41,43 @@ pub struct Book {
 /// Key, values of consecutive lines, clause, number of its source from 1 (0: none), label.
 pub type Statement = (String, Vec<f64>, String, u8, String);
 
+/// What a book of the core borrows.
+pub struct Parts<'a> {
+    sources: Vec<&'a str>,
+    items: Vec<Item<'a>>,
+}
+
 impl Book {
     /// The numbers.
     pub const fn rules(&self) -> &Rules {
         &self.rules
     }
 
+    /// What a book of the core borrows.
+    pub fn parts(&self) -> Parts<'_> {
+        Parts {
+            sources: self.sources.iter().map(String::as_str).collect(),
+            items: self
+                .stated
+                .iter()
+                .filter_map(|(no, (value, clause))| {
+                    let entry = Entry::from_no(EntryNo(*no))?;
+                    let clause = Clause { number: &clause.number, source: clause.source, label: clause.label };
+                    Some(Item::new(entry, core::slice::from_ref(value), clause))
+                })
+                .collect(),
+        }
+    }
+
+    /// The book of the core, of its parts.
+    pub fn whole<'a>(&'a self, parts: &'a Parts<'a>) -> RuleBook<'a> {
+        let Parts { sources, items } = parts;
+        RuleBook { rules: self.rules, id: &self.id, title: &self.title, sources, items }
+    }
+
     /// The book as the core's writers take it.
     pub fn view<T>(&self, see: impl FnOnce(&RuleBook<'_>) -> T) -> T {
-        let sources: Vec<&str> = self.sources.iter().map(String::as_str).collect();
-        let items: Vec<Item<'_>> = self
-            .stated
-            .iter()
-            .filter_map(|(no, (value, clause))| {
-                let entry = Entry::from_no(EntryNo(*no))?;
-                let clause = Clause { number: &clause.number, source: clause.source, label: clause.label };
-                Some(Item::new(entry, core::slice::from_ref(value), clause))
-            })
-            .collect();
-        see(&RuleBook { rules: self.rules, id: &self.id, title: &self.title, sources: &sources, items: &items })
+        see(&self.whole(&self.parts()))
     }
 
     /// The exception for an error that this book's routines gave.

@@ -7,7 +7,7 @@ use seamwright::given::Given;
 use seamwright::joint;
 use seamwright::materials;
 use seamwright::modes::{self as core_modes, Lens, Mode, Strengths};
-use seamwright::rules::RuleBook;
+use seamwright::rules::{RuleBook, Rules};
 use seamwright::step::Plain;
 
 use crate::book::Book;
@@ -28,16 +28,17 @@ pub struct ModeOut {
     zigzag: bool,
 }
 
-fn mode_out(mode: &Mode, joint: &joint::Joint, book: &Book, solid: f64) -> ModeOut {
+/// A mode for Python.
+pub fn mode_out(mode: &Mode, joint: &joint::Joint, rules: &Rules, efficiency: f64) -> ModeOut {
     let form = joint.form();
     ModeOut {
         name: mode.name(form).to_string(),
         cut: (mode.cut.plate, mode.cut.other, mode.cut.narrow),
         class: words::class::word(mode.cut.class(form.kind(), form.row_count())),
-        counted: core_check::counted(book.rules(), joint, &mode.cut),
+        counted: core_check::counted(rules, joint, &mode.cut),
         fates: mode.fates.iter().take(form.row_count()).map(|f| words::fate::word(*f)).collect(),
         strength: mode.strength,
-        efficiency: formula::efficiency(mode.strength, solid),
+        efficiency,
         zigzag: mode.zigzag,
     }
 }
@@ -98,7 +99,7 @@ pub struct AnalysisOut {
 
 /// An analysis for Python.
 pub fn analysis_out(a: &Analysis, joint: &joint::Joint, book: &Book) -> AnalysisOut {
-    let mode = |m: &Mode| mode_out(m, joint, book, a.solid);
+    let mode = |m: &Mode| mode_out(m, joint, book.rules(), formula::efficiency(m.strength, a.solid));
     AnalysisOut {
         solid: a.solid,
         tear_outer: a.tear_outer,
@@ -134,7 +135,10 @@ fn strengths(joint: &joint::Joint, materials: &materials::Materials, book: &Book
 #[pyfunction]
 pub fn modes(joint: &Joint, materials: &Materials, book: &Book) -> Vec<ModeOut> {
     let (_, strengths) = strengths(&joint.0, &materials.0, book);
-    strengths.modes().map(|m| mode_out(&m, &joint.0, book, strengths.solid)).collect()
+    strengths
+        .modes()
+        .map(|m| mode_out(&m, &joint.0, book.rules(), formula::efficiency(m.strength, strengths.solid)))
+        .collect()
 }
 
 /// One lettered mode: letter, name, cut, fates of rivets in single and double shear, strength in N.

@@ -7,6 +7,7 @@
 
 mod book;
 mod check;
+mod compare;
 mod drawing;
 mod error;
 mod figures;
@@ -14,6 +15,7 @@ mod formulas;
 mod joint;
 mod rating;
 mod search;
+mod sensitivity;
 mod shell;
 mod shop;
 mod size;
@@ -34,6 +36,8 @@ mod _native {
     #[pymodule_export]
     use crate::check::{check, letters, modes, prescribed_gaps};
     #[pymodule_export]
+    use crate::compare::{compare, working_of_comparison};
+    #[pymodule_export]
     use crate::drawing::{dxf, dxf_seam, svg};
     #[pymodule_export]
     use crate::figures::{conventions, edited, reconcile, symbols, worked};
@@ -45,6 +49,8 @@ mod _native {
     use crate::rating::{rate, working_of_rating};
     #[pymodule_export]
     use crate::search::{all_forms, front, search};
+    #[pymodule_export]
+    use crate::sensitivity::{slopes, worst_case};
     #[pymodule_export]
     use crate::shell::{boiler, boiler_parts, girth_check, joint_pressure, least_plate, seam_pressure};
     #[pymodule_export]

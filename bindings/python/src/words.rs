@@ -3,12 +3,14 @@
 
 use pyo3::prelude::*;
 use seamwright::check::{Required, Verdict};
+use seamwright::comparison::SortBy;
 use seamwright::drawing::Extent;
 use seamwright::joint::{Arrangement, JointKind};
 use seamwright::modes::{Class, Fate};
 use seamwright::rating::{Basis, BoilerPart, FactorBasis, Footing, HoleMaking, Riveting};
 use seamwright::rules::{Balance, Label, Metal, Rounding};
 use seamwright::search::Objective;
+use seamwright::sensitivity::Target;
 use seamwright::shop::{Face, Fitted, HEAD_FORMS, LENGTH_RULES, Measured, SHOP_NOTES, Side};
 use seamwright::sizing::Decided;
 use seamwright::teach::{Audience, Effect, Setting, Task};
@@ -68,6 +70,11 @@ words! {
         Course "course", Girth "girth seam", Head "head", Tubes "tubes", Stays "stays", Furnace "furnace",
         Other "other limit",
     }
+    sort_by SortBy {
+        Given "given", Credited "credited", Efficiency "efficiency", Pressure "pressure", Pitch "pitch", Hole "hole",
+        Open "open rules",
+    }
+    target Target { Efficiency "efficiency", BookEfficiency "book efficiency", Strength "strength" }
     effect Effect {
         Tearing "tearing", Shearing "shearing", Bearing "bearing", Combined "combined", Cap "cap",
         ThinPlate "thin plate",

@@ -18,6 +18,7 @@ Example:
 from . import formula, plot
 from ._boiler import Boiler, BoilerLine
 from ._check import Analysis, ClassicEfficiencies, Cut, Finding, Letter, Mode, Percentages, check
+from ._compare import Column, Comparison, Parting, Stage, compare
 from ._drawing import Drawing, drawing
 from ._enums import (
     Arrangement,
@@ -55,7 +56,9 @@ from ._enums import (
     Setting,
     ShopNote,
     Side,
+    SortBy,
     Subject,
+    Target,
     Task,
     Units,
     Verdict,
@@ -71,6 +74,7 @@ from ._rating import Rating, rate
 from ._reconcile import ComesOut, Explanation, Reconciliation, reconcile, worked
 from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
 from ._search import Candidate, Search, Tally, all_forms, front, search
+from ._sensitivity import Deviation, Sided, Slope, Slopes, WorstCase, slopes, worst_case
 from ._shell import (
     Allowed,
     Assumption,
@@ -289,6 +293,20 @@ __all__ = [
     "problem_sheet",
     "reconcile",
     "worked",
+    "Column",
+    "Comparison",
+    "Deviation",
+    "Parting",
+    "Sided",
+    "Slope",
+    "Slopes",
+    "SortBy",
+    "Stage",
+    "Target",
+    "WorstCase",
+    "compare",
+    "slopes",
+    "worst_case",
 ]
 
 CAUTION: str = _caution()

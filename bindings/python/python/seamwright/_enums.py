@@ -157,6 +157,26 @@ class BoilerPart(Enum):
         return dict(_native.boiler_parts())[self.value]
 
 
+class SortBy(Enum):
+    """By what the columns of a comparison are put in order."""
+
+    GIVEN = "given"
+    CREDITED = "credited"
+    EFFICIENCY = "efficiency"
+    PRESSURE = "pressure"
+    PITCH = "pitch"
+    HOLE = "hole"
+    OPEN = "open rules"
+
+
+class Target(Enum):
+    """What is to be at its worst: the efficiency over all modes, that by the book, or the strength of a length."""
+
+    EFFICIENCY = "efficiency"
+    BOOK_EFFICIENCY = "book efficiency"
+    STRENGTH = "strength"
+
+
 class Effect(Enum):
     """The effect that a problem is to teach."""
 

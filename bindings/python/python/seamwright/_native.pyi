@@ -2,10 +2,10 @@
 The native part of seamwright.
 """
 
-from _typeshed import Incomplete, SupportsGetItem
+from _typeshed import Incomplete, SupportsGetItem, SupportsLenAndGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "shop_sheet", "size", "svg", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_rating", "working_of_size", "working_of_vessel", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "shop_sheet", "size", "slopes", "svg", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_rating", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
 
 @final
 class Book:
@@ -192,6 +192,11 @@ def check_bound(key: str, value: SupportsFloat | SupportsIndex) -> float:
     Passes a value that is inside the range of a field.
     """
 
+def compare(columns: SupportsGetItem[int, tuple[Form, Materials, Incomplete, Book, Incomplete | None]], sort: str) -> Incomplete:
+    """
+    Sizes all columns and compares them.
+    """
+
 def conventions() -> list[tuple[str, bool]]:
     """
     Words of every convention of the catalogue, and whether it is a slip.
@@ -337,6 +342,11 @@ def size(form: Form, materials: Materials, given: Incomplete, book: Book) -> Inc
     Sizes a joint.
     """
 
+def slopes(joint: Joint, materials: Materials, book: Book) -> Incomplete:
+    """
+    The exact slopes of a joint.
+    """
+
 def svg(joint: Joint, block: Incomplete) -> str:
     """
     The A4 sheet as SVG.
@@ -392,6 +402,11 @@ def working_of_check(joint: Joint, materials: Materials, book: Book, wishes: tup
     The working of a check.
     """
 
+def working_of_comparison(columns: SupportsGetItem[int, tuple[Form, Materials, Incomplete, Book, Incomplete | None]], sort: str, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    """
+    The comparison as a document.
+    """
+
 def working_of_rating(form: Form, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
     """
     The working of a rating.
@@ -405,6 +420,11 @@ def working_of_size(form: Form, materials: Materials, given: Incomplete, book: B
 def working_of_vessel(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
     """
     The working of a vessel.
+    """
+
+def worst_case(joint: Joint, materials: Materials, book: Book, spans: SupportsLenAndGetItem[SupportsFloat | SupportsIndex], target: str) -> Incomplete:
+    """
+    The worst case over tolerances (plate, straps, hole, pitch; mm, 0 for none).
     """
 
 def write_inch_fraction(inches: SupportsFloat | SupportsIndex, denominator: SupportsIndex) -> str:
