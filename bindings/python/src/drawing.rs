@@ -70,3 +70,10 @@ pub fn dxf_seam(py: Python<'_>, sheet: &Sheet, block: TitleIn) -> PyResult<Strin
     let block = title(py, &block)?;
     drawn(py, |out| core_drawing::dxf_seam(out, sheet.inner(), &block))
 }
+
+/// The A4 sheet of a shop sheet as SVG, with the length of its seam, the number of pitches and the ends.
+#[pyfunction]
+pub fn svg_seam(py: Python<'_>, sheet: &Sheet, block: TitleIn) -> PyResult<String> {
+    let block = title(py, &block)?;
+    drawn(py, |out| core_drawing::svg_seam(out, sheet.inner(), &block))
+}

@@ -38,7 +38,7 @@ mod _native {
     #[pymodule_export]
     use crate::compare::{compare, working_of_comparison};
     #[pymodule_export]
-    use crate::drawing::{dxf, dxf_seam, svg};
+    use crate::drawing::{dxf, dxf_seam, svg, svg_seam};
     #[pymodule_export]
     use crate::figures::{conventions, edited, reconcile, symbols, worked};
     #[pymodule_export]
@@ -54,7 +54,7 @@ mod _native {
     #[pymodule_export]
     use crate::shell::{boiler, boiler_parts, girth_check, joint_pressure, least_plate, seam_pressure};
     #[pymodule_export]
-    use crate::shop::{Sheet, allowance, heads, length_rules, shop_sheet};
+    use crate::shop::{Sheet, allowance, heads, length_rules, shop_sheet, strip_masses, working_of_shop};
     #[pymodule_export]
     use crate::size::size;
     #[pymodule_export]

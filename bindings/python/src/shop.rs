@@ -5,10 +5,11 @@ use seamwright::bounds::Field;
 use seamwright::error::{Error, ErrorKind};
 use seamwright::quantities::Length;
 use seamwright::shop::{
-    self as core_shop, Density, HEAD_FORMS, HeadForm, LENGTH_RULES, LengthRule, Neighbour, Order, PlateCut, RivetLine,
-    Run, ShopSheet, Stock, Style, Units,
+    self as core_shop, Density, HEAD_FORMS, HeadForm, LENGTH_RULES, LengthRule, Masses, Neighbour, Order, PlateCut,
+    RivetLine, Run, ShopSheet, Stock, Style, Units,
 };
 use seamwright::step::Plain;
+use seamwright::working::write_shop;
 
 use crate::book::Book;
 use crate::check::{AnalysisOut, analysis_out};
@@ -16,6 +17,7 @@ use crate::error::{raise, wrong_choice};
 use crate::joint::{Joint, Materials};
 use crate::size::{LimitOut, limit_out};
 use crate::words;
+use crate::working::{Wishes, style, written};
 
 /// A shop sheet of the core, with the book it was made by.
 #[pyclass(frozen, module = "seamwright._native")]
@@ -156,14 +158,26 @@ const fn cut(c: &PlateCut) -> CutOut {
     (c.thickness, c.width, c.length, c.mass)
 }
 
+/// Masses of a seam, kg.
 #[derive(IntoPyObject)]
-struct MassesOut {
+pub struct MassesOut {
     rivets: f64,
     straps: f64,
     overlap: f64,
     holes: f64,
     total: f64,
     per_metre: f64,
+}
+
+const fn masses(m: &Masses) -> MassesOut {
+    MassesOut {
+        rivets: m.rivets,
+        straps: m.straps,
+        overlap: m.overlap,
+        holes: m.holes,
+        total: m.total,
+        per_metre: m.per_metre,
+    }
 }
 
 /// A shop sheet for Python: lengths in mm, masses in kg, angles in degrees.
@@ -225,14 +239,7 @@ impl Sheet {
             overlap: s.cuts.overlap.as_ref().map(cut),
             wide: s.cuts.wide.as_ref().map(cut),
             narrow: s.cuts.narrow.as_ref().map(cut),
-            masses: MassesOut {
-                rivets: s.masses.rivets,
-                straps: s.masses.straps,
-                overlap: s.masses.overlap,
-                holes: s.masses.holes,
-                total: s.masses.total,
-                per_metre: s.masses.per_metre,
-            },
+            masses: masses(&s.masses),
             rivets: s.rivets().iter().map(rivet).collect(),
             rivet_count: s.rivet_count(),
             to_order: s.to_order().map(|(d, l, n)| (d.to_mm(), l.to_mm(), n)).collect(),
@@ -299,6 +306,28 @@ pub fn shop_sheet(
     let order = order(py, &asked)?;
     let sheet = core_shop::shop_sheet(&joint.0, &materials.0, book.rules(), &order).map_err(|e| book.raise(py, &e))?;
     Ok(Sheet { sheet: Box::new(sheet), book: book.clone() })
+}
+
+/// The working of a shop sheet.
+#[pyfunction]
+pub fn working_of_shop(
+    py: Python<'_>,
+    joint: &Joint,
+    materials: &Materials,
+    book: &Book,
+    asked: OrderIn,
+    wishes: Wishes,
+) -> PyResult<String> {
+    let (style, order) = (style(py, &wishes)?, order(py, &asked)?);
+    book.view(|view| written(py, book, |out| write_shop(out, style, &joint.0, &materials.0, view, &order)))
+}
+
+/// The masses of one strip of an endless seam, kg.
+#[pyfunction]
+pub fn strip_masses(py: Python<'_>, joint: &Joint, materials: &Materials, asked: OrderIn) -> PyResult<MassesOut> {
+    let order = order(py, &asked)?;
+    let found = core_shop::strip_masses(Plain, &joint.0, &materials.0, &order).map_err(|e| raise(py, &e, None))?;
+    Ok(masses(&found))
 }
 
 /// The allowance of a length rule beyond the grip, mm.

@@ -85,7 +85,17 @@ from ._shell import (
     least_plate,
     seam_pressure,
 )
-from ._shop import HEADS, LENGTH_RULES, HeadInfo, LengthRuleInfo, ShopSheet, allowance, shop_sheet
+from ._shop import (
+    HEADS,
+    LENGTH_RULES,
+    HeadInfo,
+    LengthRuleInfo,
+    SeamDrawing,
+    ShopSheet,
+    allowance,
+    shop_sheet,
+    strip_masses,
+)
 from ._shop_records import (
     Along,
     HeadSize,
@@ -307,6 +317,8 @@ __all__ = [
     "compare",
     "slopes",
     "worst_case",
+    "SeamDrawing",
+    "strip_masses",
 ]
 
 CAUTION: str = _caution()

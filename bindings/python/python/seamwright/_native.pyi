@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem, SupportsLenAndGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "shop_sheet", "size", "slopes", "svg", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_rating", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "shop_sheet", "size", "slopes", "strip_masses", "svg", "svg_seam", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
 
 @final
 class Book:
@@ -347,9 +347,19 @@ def slopes(joint: Joint, materials: Materials, book: Book) -> Incomplete:
     The exact slopes of a joint.
     """
 
+def strip_masses(joint: Joint, materials: Materials, asked: Incomplete) -> Incomplete:
+    """
+    The masses of one strip of an endless seam, kg.
+    """
+
 def svg(joint: Joint, block: Incomplete) -> str:
     """
     The A4 sheet as SVG.
+    """
+
+def svg_seam(sheet: Sheet, block: Incomplete) -> str:
+    """
+    The A4 sheet of a shop sheet as SVG, with the length of its seam, the number of pitches and the ends.
     """
 
 def symbols() -> list[tuple[str, str, str, str]]:
@@ -410,6 +420,11 @@ def working_of_comparison(columns: SupportsGetItem[int, tuple[Form, Materials, I
 def working_of_rating(form: Form, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
     """
     The working of a rating.
+    """
+
+def working_of_shop(joint: Joint, materials: Materials, book: Book, asked: Incomplete, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    """
+    The working of a shop sheet.
     """
 
 def working_of_size(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:

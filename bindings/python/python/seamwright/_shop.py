@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -14,7 +13,7 @@ from ._check import Analysis, analysis, joint_argument, materials_argument
 from ._convert import DensityLike, LengthLike, choice, instance, natural
 from ._convert import density as _density
 from ._convert import length as _length
-from ._drawing import title_block
+from ._drawing import Drawing, title_block
 from ._enums import DecimalMark, Fitted, HeadForm, Label, LengthRule, Rounding, ShopNote, Side, Units
 from ._files import PathLike, by_suffix
 from ._joint import Joint, missing, mm_or_none
@@ -37,6 +36,7 @@ from ._shop_records import (
     StockLine,
 )
 from ._size import limit
+from ._working import Wishes, Worked
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -109,7 +109,7 @@ def allowance(*, rule: LengthRule | str, rivet: LengthLike, grip: LengthLike) ->
 
 
 @dataclass(frozen=True, kw_only=True, repr=False)
-class ShopSheet(Record):
+class ShopSheet(Worked):
     """All that a shop needs to make a seam. ``joint`` has the fitted pitch, ``asked`` the pitch as it was."""
 
     order: Order
@@ -212,25 +212,61 @@ class ShopSheet(Record):
         """
         return _native.dxf_seam(self._native(), title_block(**title))
 
+    def drawing(self, **title: Any) -> SeamDrawing:
+        """The drawing of the joint with the fitted pitch; its notes have length, number of pitches and ends.
+
+        Args:
+            **title: texts of the title block, as for :func:`seamwright.drawing`; the rule book stands there already,
+                and the run says whether it is a seam or a tie.
+
+        Raises:
+            SeamwrightError: as :func:`seamwright.drawing`.
+        """
+        block = title_block(**{"rule_book": self.book.title, **title})
+        svg = _native.svg_seam(self._native(), block)
+        return SeamDrawing(joint=self.joint, title=tuple(block.items()), svg=svg, sheet=self)
+
+    def _steps(self, wanted: Wishes) -> str:
+        stresses, order = self.materials._native(), self.order._native()
+        return _native.working_of_shop(self.asked._native(), stresses, self.book._core, order, wanted)
+
+    def _kinds(self) -> Mapping[str, Callable[[], str]]:
+        return {
+            **super()._kinds(),
+            ".txt": self.text,
+            ".md": self.markdown,
+            ".svg": lambda: self.drawing().svg,
+            ".dxf": self.dxf,
+        }
+
     def save(self, path: PathLike) -> Path:
-        """Saves, whole or not at all: ``.txt``, ``.md`` the sheet, ``.dxf`` the seam, ``.json`` the data.
+        """Saves, whole or not at all, what the end of the name says.
+
+        ``.txt``, ``.md``: the sheet; ``.html``, ``.tex``: its working; ``.svg``: the drawing; ``.dxf``: the seam;
+        ``.json``: the data.
 
         Raises:
             SeamwrightError: another end of the name.
             OSError: a file that cannot be written.
         """
-        return by_suffix(
-            path,
-            {
-                ".txt": self.text,
-                ".md": self.markdown,
-                ".dxf": self.dxf,
-                ".json": lambda: json.dumps(self.to_dict(), indent=1, ensure_ascii=False) + "\n",
-            },
-        )
+        return by_suffix(path, self._kinds())
 
     def _repr_markdown_(self) -> str:
         return self.markdown()
+
+
+@dataclass(frozen=True, kw_only=True, repr=False)
+class SeamDrawing(Drawing):
+    """The drawing of a shop sheet; its DXF is the whole seam, every hole where the table has it."""
+
+    sheet: ShopSheet
+
+    @property
+    def dxf(self) -> str:
+        """The whole seam at full size as DXF (R12, ASCII)."""
+        if self.sheet.order.run.kind == "tie":
+            return _native.dxf(self.joint._native(), {**dict(self.title), "extent": "tie"})
+        return _native.dxf_seam(self.sheet._native(), dict(self.title))
 
 
 def _cut(x: tuple[float, float, float, float] | None, unit: str) -> PlateCut | None:
@@ -267,6 +303,80 @@ def _rivets(x: dict[str, Any], unit: str) -> RivetLine:
         mass=kg(x["mass"]),
         drilled=kg(x["drilled"]),
     )
+
+
+def _order(
+    *,
+    run: Run,
+    head: HeadForm | str,
+    set_head: HeadForm | str | None,
+    length_rule: LengthRule | str,
+    stock_step: LengthLike | None,
+    rounding: Rounding | str | None,
+    density: DensityLike | None,
+) -> Order:
+    """An order of its arguments."""
+    closing = choice(HeadForm, "head", head)
+    if stock_step is not None and rounding is None:
+        raise missing("rounding", "with a step of the stock, lengths go up, down or to the nearest; give rounding='up'")
+    return Order(
+        run=run,
+        head=closing,
+        set_head=closing if set_head is None else choice(HeadForm, "set_head", set_head),
+        length_rule=choice(LengthRule, "length_rule", length_rule),
+        stock_step=None if stock_step is None else Length[float]._make(_length("stock_step", stock_step)),
+        rounding=None if rounding is None else choice(Rounding, "rounding", rounding),
+        density=None if density is None else Density[float]._make(_density("density", density)),
+    )
+
+
+def _masses(x: dict[str, float]) -> Masses:
+    return Masses(**{name: Mass[float]._make(value) for name, value in x.items()})
+
+
+def strip_masses(
+    *,
+    joint: Joint,
+    materials: Materials,
+    head: HeadForm | str,
+    length_rule: LengthRule | str,
+    set_head: HeadForm | str | None = None,
+    stock_step: LengthLike | None = None,
+    rounding: Rounding | str | None = None,
+    density: DensityLike | None = None,
+) -> Masses:
+    """The masses of one strip of a seam that goes on and on, without ends, by the rules of the shop sheet.
+
+    ``per_metre`` is what a metre of seam adds to plates that meet edge to edge.
+
+    Args:
+        joint: a joint with straps, row distances and margin.
+        materials: its stresses.
+        head, length_rule, set_head, stock_step, rounding, density: as for :func:`shop_sheet`.
+
+    Raises:
+        SeamwrightError: as :func:`shop_sheet`.
+
+    Example:
+        Plate over the lap: 60 mm wide, 50 mm of pitch, 10 mm thick, 7850 kg/m3.
+
+        >>> joint = Joint(form=Form.lap(1), pitch=mm(50), plate=mm(10), hole=mm(20), margin=mm(30))
+        >>> steel = Materials(tension=MPa(80), rivet_shear=MPa(60))
+        >>> found = strip_masses(joint=joint, materials=steel, head="button", length_rule="hand")
+        >>> abs(found.overlap.kg - 60 * 50 * 10 * 7850e-9) < 1e-12
+        True
+    """
+    one, stresses = joint_argument(joint), materials_argument(materials)
+    order = _order(
+        run=Run.tie(),
+        head=head,
+        set_head=set_head,
+        length_rule=length_rule,
+        stock_step=stock_step,
+        rounding=rounding,
+        density=density,
+    )
+    return _masses(_native.strip_masses(one._native(), stresses._native(), order._native()))
 
 
 def shop_sheet(
@@ -311,17 +421,15 @@ def shop_sheet(
         (41, 83)
     """
     one, stresses, rules = joint_argument(joint), materials_argument(materials), book_argument(book)
-    closing = choice(HeadForm, "head", head)
-    if stock_step is not None and rounding is None:
-        raise missing("rounding", "with a step of the stock, lengths go up, down or to the nearest; give rounding='up'")
-    order = Order(
-        run=instance(Run, "run", run, "Run.straight(length=m(3), first_end=mm(40), last_end=mm(40))"),
-        head=closing,
-        set_head=closing if set_head is None else choice(HeadForm, "set_head", set_head),
-        length_rule=choice(LengthRule, "length_rule", length_rule),
-        stock_step=None if stock_step is None else Length[float]._make(_length("stock_step", stock_step)),
-        rounding=None if rounding is None else choice(Rounding, "rounding", rounding),
-        density=None if density is None else Density[float]._make(_density("density", density)),
+    straight = "Run.straight(length=m(3), first_end=mm(40), last_end=mm(40))"
+    order = _order(
+        run=instance(Run, "run", run, straight),
+        head=head,
+        set_head=set_head,
+        length_rule=length_rule,
+        stock_step=stock_step,
+        rounding=rounding,
+        density=density,
     )
     native = _native.shop_sheet(one._native(), stresses._native(), rules._core, order._native())
     x, unit = native.facts(), one.pitch.unit
@@ -357,7 +465,7 @@ def shop_sheet(
         overlap=_cut(x["overlap"], unit),
         wide_strap=_cut(x["wide"], unit),
         narrow_strap=_cut(x["narrow"], unit),
-        masses=Masses(**{name: Mass[float]._make(value) for name, value in x["masses"].items()}),
+        masses=_masses(x["masses"]),
         density=Density[float]._make(x["density"]),
         rivets=tuple(_rivets(line, unit) for line in x["rivets"]),
         rivet_count=x["rivet_count"],
