@@ -306,12 +306,15 @@ except sw.SeamwrightError as error:
     counted 1 "source distribution in an empty environment"
 }
 
+# shellcheck source=docs/gate.sh
+. tests/docs/gate.sh
+
 # --- Levels: add a step by writing its function and naming it here ---------------------------------------------------
 
 QUICK=(format lint sources test_debug)
 CHANGE=("${QUICK[@]}" reference docs test_release benches bare_metal no_panic main_program c python)
 # What takes long: more random cases, fuzzing, emulators, other languages.
-FULL=("${CHANGE[@]}" c_full python_many_cases python_sdist latex test_release_many_cases)
+FULL=("${CHANGE[@]}" c_full python_many_cases python_sdist python_notebooks python_site latex test_release_many_cases)
 
 case $LEVEL in
     quick) STEPS=("${QUICK[@]}") ;;

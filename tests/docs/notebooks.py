@@ -7,22 +7,21 @@ Each is executed from top to bottom in a fresh process; an error or a warning in
 top and its end what must not be forgotten, that its scenario is invented, and asserts some of what it claims.
 """
 
-import os
 import re
 import sys
+import tempfile
 from pathlib import Path
 
 import jupytext
 import nbformat
+import seamwright as sw
 from nbclient import NotebookClient
 from nbclient.exceptions import CellExecutionError
-
-import seamwright as sw
 
 ROOT = Path(__file__).resolve().parents[2]
 NOTEBOOKS = ROOT / "examples" / "notebooks"
 # Plots as drawings, sharp at any size.
-KERNEL = ["--InlineBackend.figure_formats={'svg'}"]
+KERNEL = ["--InlineBackend.figure_formats={'svg'}", "--IPKernelApp.log_level=40"]
 SECONDS = 300
 LEAST_ASSERTIONS = 3
 
@@ -51,9 +50,14 @@ def execute(book):
     Raises:
         CellExecutionError: a cell failed.
     """
-    NotebookClient(
-        book, timeout=SECONDS, kernel_name="python3", extra_arguments=KERNEL, resources={"metadata": {"path": "/tmp"}}
-    ).execute()
+    with tempfile.TemporaryDirectory() as place:
+        NotebookClient(
+            book,
+            timeout=SECONDS,
+            kernel_name="python3",
+            extra_arguments=KERNEL,
+            resources={"metadata": {"path": place}},
+        ).execute()
 
 
 def said_aside(name, book):
@@ -79,7 +83,6 @@ def bites(path):
 def main():
     kept = Path(sys.argv[1])
     kept.mkdir(parents=True, exist_ok=True)
-    os.environ["PYTHONWARNINGS"] = "default"
     paths = sorted(NOTEBOOKS.glob("*.py"))
     if len(paths) < 4:
         sys.exit(f"{len(paths)} notebooks in {NOTEBOOKS}; where are they?")
@@ -104,7 +107,9 @@ def main():
         print(failure)
     word = "FAILED" if failures else "ok"
     print(f"{cells} cells and {claims} claims in {len(paths)} notebooks")
-    print(f"test result: {word}. {len(paths) + 1 - len(failures)} passed; {len(failures)} failed; 0 ignored (notebooks)")
+    print(
+        f"test result: {word}. {len(paths) + 1 - len(failures)} passed; {len(failures)} failed; 0 ignored (notebooks)"
+    )
     sys.exit(bool(failures))
 
 

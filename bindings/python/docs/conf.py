@@ -10,6 +10,9 @@ release = version = seamwright.__version__
 extensions = ["myst_nb", "sphinx.ext.autodoc", "sphinx.ext.napoleon"]
 exclude_patterns = ["README.md"]
 
+# Dashes only: quotes stay as the clauses have them.
+smartquotes_action = "D"
+
 html_theme = "furo"
 html_title = f"seamwright {release}"
 html_static_path = ["_static"]
@@ -37,6 +40,7 @@ add_module_names = False
 napoleon_google_docstring = True
 napoleon_numpy_docstring = False
 napoleon_use_rtype = False
+napoleon_use_ivar = True
 napoleon_custom_sections = ["Source"]
 
 

@@ -115,11 +115,21 @@ class Analysis(Worked):
     """What a check finds. Strengths are for the strip, on the footing of the stresses that went in.
 
     Attributes:
-        solid: the solid strip. tear_outer: tearing at the outer row. shear_all: all rivets in shear. bearing_all: all
-            rivets in bearing, None without a bearing stress.
-        governing, runner_up: the weakest of all modes and the next. by_book: the weakest that the book counts.
-        efficiency: over all modes. book_efficiency: by the modes that the book counts. credited: the lesser of the
-            two, under the book's cap. All as fractions of one.
+        joint: the joint that was checked.
+        materials: its stresses.
+        book: the rule book.
+        solid: the solid strip.
+        tear_outer: tearing at the outer row.
+        shear_all: all rivets in shear.
+        bearing_all: all rivets in bearing, None without a bearing stress.
+        governing: the weakest of all modes.
+        runner_up: the next.
+        by_book: the weakest that the book counts.
+        efficiency: over all modes, as a fraction of one, as the next two.
+        book_efficiency: by the modes that the book counts.
+        credited: the lesser of the two, under the book's cap.
+        classic_efficiencies: tearing, shearing and bearing over the solid strip.
+        percentages: plate, rivet and combined percentages.
         runner_up_ratio: runner-up over governing mode.
         findings: the rules, those not met first.
     """

@@ -13,6 +13,7 @@ from ._quantities import Force, Length
 if TYPE_CHECKING:
     from ._check import Analysis, Finding, Mode
     from ._rules import RuleBook
+    from ._search import Search
     from ._size import Design
 
 # Marks are words and weight, so that nothing depends on colour.
@@ -170,6 +171,21 @@ def design(d: Design) -> str:
     how = _table("How it was sized", ("", "found", "taken"), (f"<tr>{''.join(map(_cell, row))}</tr>" for row in rows))
     a = d.analysis
     return _page(_summary(a), how, _dimensions(a), _modes(a), _findings(a))
+
+
+def search(s: Search) -> str:
+    """A search: its best joints, and how all candidates are accounted for."""
+    weighed = any(c.mass_per_metre is not None for c in s.best)
+    head = ["form", "plate", "hole", "pitch", "efficiency", "rivets/m", *(["kg/m"] if weighed else []), "behind"]
+    rows = []
+    for c in s.best:
+        figures = [str(c.plate), str(c.hole), str(c.pitch), _percent(c.efficiency), f"{c.rivets_per_metre:.1f}"]
+        figures += [f"{c.mass_per_metre:.2f}"] if c.mass_per_metre is not None else [""] if weighed else []
+        cells = "".join(_cell(x, number=True) for x in figures)
+        rows.append(f"<tr>{_cell(c.form.name)}{cells}{_cell(c.behind or 'the best')}</tr>")
+    t = s.tally
+    said = f"{t.grid} candidates, {t.examined} examined, {t.by_bound} excluded by bound, {t.fitting} fit."
+    return _page(_table(f"The best by {s.book.title}", head, rows), f"<p>{said}</p>")
 
 
 def rule_book(b: RuleBook) -> str:

@@ -162,8 +162,9 @@ def rate(
         wastage_rate: loss of thickness in a year.
         earlier_plate: plate at an earlier inspection, with ``years_ago``.
         years_ago: years since that inspection.
-        second_hand, past_age_limit, tested, tubular, lap_length, lap_in_fire, weight_on_seam, riveting, holes_made,
-            stripped: circumstances; those not stated are taken on the safe side where the book distinguishes them.
+        second_hand, past_age_limit, tested, tubular, stripped: circumstances; those not stated are taken on the safe
+            side where the book distinguishes them.
+        lap_length, lap_in_fire, weight_on_seam, riveting, holes_made: likewise.
 
     Raises:
         SeamwrightError: a strength, a factor of safety or a driven rivet that neither you nor the book gives

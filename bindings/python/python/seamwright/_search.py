@@ -101,28 +101,9 @@ class Search(Record):
         return check(joint=self.joint, materials=self.materials, book=self.book)
 
     def _repr_html_(self) -> str:
-        from html import escape
+        from ._html import search as shown
 
-        head = ["form", "plate", "hole", "pitch", "efficiency", "rivets/m", "kg/m", "behind"]
-        rows = [
-            [
-                c.form.name,
-                str(c.plate),
-                str(c.hole),
-                str(c.pitch),
-                f"{c.efficiency:.2%}",
-                f"{c.rivets_per_metre:.1f}",
-                "" if c.mass_per_metre is None else f"{c.mass_per_metre:.2f}",
-                c.behind or "the best",
-            ]
-            for c in self.best
-        ]
-        table = "".join("<tr>" + "".join(f"<td>{escape(x)}</td>" for x in row) + "</tr>" for row in rows)
-        heads = "".join(f'<th scope="col">{escape(x)}</th>' for x in head)
-        t = self.tally
-        said = f"{t.grid} candidates, {t.examined} examined, {t.by_bound} excluded by bound, {t.fitting} fit."
-        caution = escape(_native.caution())
-        return f"<table><thead><tr>{heads}</tr></thead><tbody>{table}</tbody></table><p>{said}</p><p>{caution}</p>"
+        return shown(self)
 
 
 def _given(materials: Materials, x: dict[str, Any]) -> dict[str, Any]:
@@ -255,8 +236,8 @@ def front(
         materials: stresses, all permissible or all ultimate.
         book: a rule book, or the short name of a built-in one.
         head, length_rule: heads and rivet lengths by which a metre of seam is weighed (steel, cut to length).
-        forms, holes, rows_most, rivet_least, rivet_most, pitch_most, efficiency_least, pressure, shell,
-            any_finding: as in ``search``.
+        forms, holes, rows_most, rivet_least, rivet_most, pitch_most: as in ``search``.
+        efficiency_least, pressure, shell, any_finding: likewise.
 
     Raises:
         SeamwrightError: as ``search``.

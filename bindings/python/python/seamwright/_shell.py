@@ -73,8 +73,8 @@ class Shell(Record):
         safety_factor: factor of safety given, in the place of the book's.
         existing: in service, not new. A circumstance that is not stated is then taken on the safe side where the book
             distinguishes it, and listed; in a new shell it is the usual one: drilled holes, nothing second-hand.
-        second_hand, past_age_limit, tested, tubular, lap_length, lap_in_fire, weight_on_seam, riveting, holes_made,
-            stripped: circumstances, as for :func:`seamwright.rate`.
+        second_hand, past_age_limit, tested, tubular, stripped: circumstances, as for :func:`seamwright.rate`.
+        lap_length, lap_in_fire, weight_on_seam, riveting, holes_made: likewise.
 
     Raises:
         SeamwrightError: a bare number, an unknown choice. Ranges are checked where the shell is used.

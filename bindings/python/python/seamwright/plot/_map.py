@@ -46,7 +46,7 @@ def mode_map(
         units: units of the axes, metric or inch; without them, those that went in.
 
     Returns:
-        The axes; the marked joint has the gid ``"joint"``, the border of a mode's region ``"border: "`` and its name.
+        The axes; the marked joint has the gid ``"joint"``, the border of a mode's region ``"border"`` with its name.
 
     Raises:
         SeamwrightError: matplotlib is not installed (``MISSING``); an empty range, or one without a joint.

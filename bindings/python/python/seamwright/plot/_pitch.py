@@ -52,8 +52,7 @@ def pitch(result: Design | Analysis, /, *, ax: Axes | None = None, units: Units 
         units: units of the axis, metric or inch; without them, those that went in.
 
     Returns:
-        The axes. Their artists carry what they are as gid: ``"efficiency"``, ``"mode"``, ``"cap"``, ``"floor"``,
-        ``"chosen"``.
+        The axes; ``"efficiency"``, ``"mode"``, ``"cap"``, ``"floor"`` and ``"chosen"`` are the gids of its artists.
 
     Raises:
         SeamwrightError: matplotlib is not installed (``MISSING``).
