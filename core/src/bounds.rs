@@ -65,6 +65,9 @@ macro_rules! fields {
         /// All fields, in the order of the table.
         pub const FIELDS: &[Field] = &[$(Field::$id),*];
 
+        /// Least and greatest value of each field, apart from the words: that is all a check needs.
+        static LIMITS: [(f64, f64); FIELDS.len()] = [$(($lo, $hi)),*];
+
         impl Field {
             /// This field's row of the table.
             #[must_use]
@@ -114,6 +117,11 @@ fields! {
 }
 
 impl Field {
+    /// Least and greatest value, without the words.
+    pub(crate) fn limits(self) -> (f64, f64) {
+        LIMITS.get(self as usize).copied().unwrap_or((0.0, 0.0))
+    }
+
     /// Passes a value that is finite and inside the table's range.
     ///
     /// # Errors
@@ -124,14 +132,14 @@ impl Field {
     /// assert_eq!(Field::Plate.check(12.0), Ok(12.0));
     /// assert_eq!(Field::Plate.check(-1.0).unwrap_err().kind, ErrorKind::TooSmall);
     /// ```
-    pub const fn check(self, value: f64) -> Result<f64, Error> {
-        let bound = self.bound();
+    pub fn check(self, value: f64) -> Result<f64, Error> {
+        let (lo, hi) = self.limits();
         if !value.is_finite() {
             Err(Error::new(ErrorKind::NotFinite, self).value(value))
-        } else if value < bound.lo {
-            Err(Error::new(ErrorKind::TooSmall, self).value(value).limit(bound.lo))
-        } else if value > bound.hi {
-            Err(Error::new(ErrorKind::TooLarge, self).value(value).limit(bound.hi))
+        } else if value < lo {
+            Err(Error::new(ErrorKind::TooSmall, self).value(value).limit(lo))
+        } else if value > hi {
+            Err(Error::new(ErrorKind::TooLarge, self).value(value).limit(hi))
         } else {
             Ok(value)
         }

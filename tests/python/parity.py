@@ -213,6 +213,10 @@ REACHED = {
 WITHOUT = {
     "*::values": "takes a context's numbers off; Python has bare numbers",
     "check::check_with": "other contexts: the working runs the recording one, Python has no other",
+    "check::check_into": "for machines without room for a list; Python has check",
+    "sizing::size_into": "for machines without room for a list; Python has size",
+    "Rules::values": "RuleBook.get reaches each",
+    "Rules::within_ranges": "RuleBook.derive and from_dict hold each value to its range",
     "shop::shop_sheet_with": "as check_with",
     "rating::rate_with": "as check_with",
     "search::search_with": "as check_with",

@@ -684,6 +684,9 @@
 // Most letters of a joint.
 #define SW_MAX_LETTERS 20
 
+// A built-in book with its words, where it stands in the library: read it, never make or copy one.
+typedef struct sw_book sw_book;
+
 // Why a function failed. Texts: `sw_error_message`, `sw_error_field`, `sw_error_clause`.
 typedef struct sw_error {
   // Size of this struct, set by `sw_error_init`.
@@ -1930,6 +1933,45 @@ uint32_t sw_rules_assume(const struct sw_rules *rules,
                          struct sw_materials *materials,
                          struct sw_error *error);
 
+// The numbers of a built-in book, where they stand; copy the struct to change them. NULL for NULL.
+const struct sw_rules *sw_book_numbers(const struct sw_book *book);
+
+// The built-in book `metric`.
+const struct sw_book *sw_book_metric(void);
+
+// The built-in book `indian`.
+const struct sw_book *sw_book_indian(void);
+
+// The built-in book `us-code`.
+const struct sw_book *sw_book_us_code(void);
+
+// The built-in book `us-existing`.
+const struct sw_book *sw_book_us_existing(void);
+
+// The built-in book `british-marine`.
+const struct sw_book *sw_book_british_marine(void);
+
+// The built-in book `german-1908`.
+const struct sw_book *sw_book_german_1908(void);
+
+// The built-in book `structural`.
+const struct sw_book *sw_book_structural(void);
+
+// The built-in book `us-michigan`.
+const struct sw_book *sw_book_us_michigan(void);
+
+// The built-in book `us-north-carolina`.
+const struct sw_book *sw_book_us_north_carolina(void);
+
+// The built-in book `us-montana`.
+const struct sw_book *sw_book_us_montana(void);
+
+// The built-in book `us-california`.
+const struct sw_book *sw_book_us_california(void);
+
+// The built-in book `us-locomotive`.
+const struct sw_book *sw_book_us_locomotive(void);
+
 // A lap joint of 1 to 4 equal rows, zig-zag.
 uint32_t sw_form_lap(uint32_t row_count, struct sw_form *form, struct sw_error *error);
 
@@ -2063,6 +2105,32 @@ uint32_t sw_working_shop(const struct sw_joint *joint,
                          size_t len,
                          size_t *needed,
                          struct sw_error *error);
+
+// Some lines of the working of a sizing, the first of all being 1, and how many there are in all (`total` may be
+// NULL). The routine is run for every call: nothing is kept between them.
+uint32_t sw_working_size_lines(const struct sw_brief *brief,
+                               const struct sw_book *book,
+                               const struct sw_style *style,
+                               uint32_t first,
+                               uint32_t lines,
+                               char *buf,
+                               size_t len,
+                               size_t *needed,
+                               uint32_t *total,
+                               struct sw_error *error);
+
+// Some lines of the working of a check, as in `sw_working_size_lines`.
+uint32_t sw_working_check_lines(const struct sw_joint *joint,
+                                const struct sw_materials *materials,
+                                const struct sw_book *book,
+                                const struct sw_style *style,
+                                uint32_t first,
+                                uint32_t lines,
+                                char *buf,
+                                size_t len,
+                                size_t *needed,
+                                uint32_t *total,
+                                struct sw_error *error);
 
 // Fills an order with its defaults: a straight seam of steel, the first head and length rule, cut to length.
 void sw_order_init(struct sw_order *order);

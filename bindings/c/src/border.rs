@@ -12,6 +12,7 @@ use core::mem::{align_of, size_of};
 use core::ptr;
 
 use seamwright::quantities::Length;
+use seamwright::rules::Rules;
 
 use crate::status::{Failure, SW_BAD_POINTER, SW_BAD_STRUCT_SIZE, SW_BAD_TEXT, SW_NO_SPACE, SW_TOO_MANY};
 
@@ -137,6 +138,46 @@ pub(crate) fn read<T: Sized32>(at: *const T, argument: u32) -> Result<T, Failure
     Ok(copy)
 }
 
+/// Runs a body on the numbers of a rule book where they stand, each held to its range: a copy of them is most of what
+/// a small machine has for its stack. Only the shorter struct of an older header is copied.
+pub(crate) fn with_rules(
+    at: *const crate::sw_rules,
+    argument: u32,
+    body: &mut dyn FnMut(&Rules) -> Result<(), Failure>,
+) -> Result<(), Failure> {
+    if known_size(at, argument)? < size_of::<crate::sw_rules>() {
+        #[cfg(feature = "std")]
+        return with_copied_rules(at, argument, body);
+        // A static archive is linked with the programs of its own header: no older struct can come.
+        #[cfg(not(feature = "std"))]
+        return Err(Failure::border(SW_BAD_STRUCT_SIZE, argument));
+    }
+    // SAFETY: not NULL, aligned and of full size, the caller's; any bits are a value, and `Rules` has this layout.
+    let (book, rules) = unsafe { (ptr::read(&raw const (*at).book), &*(&raw const (*at).value).cast::<Rules>()) };
+    crate::rules::known(book)?;
+    rules.within_ranges()?;
+    body(rules)
+}
+
+#[cfg(feature = "std")]
+fn with_copied_rules(
+    at: *const crate::sw_rules,
+    argument: u32,
+    body: &mut dyn FnMut(&Rules) -> Result<(), Failure>,
+) -> Result<(), Failure> {
+    let copy = read(at, argument)?;
+    with_rules(&raw const copy, argument, body)
+}
+
+const _: () = assert!(size_of::<Rules>() == size_of::<[f64; crate::SW_RULE_ENTRIES]>(), "one number for each entry");
+
+/// What stands in the library itself and was handed out as a pointer.
+pub(crate) fn standing<'a>(at: *const crate::sw_book, argument: u32) -> Result<&'a crate::sw_book, Failure> {
+    usable(at, argument)?;
+    // SAFETY: not NULL and aligned; the caller promises what one of the functions `sw_book_<id>` returned, a static.
+    Ok(unsafe { &*at })
+}
+
 /// A copy of a record.
 pub(crate) fn record<T: Record>(at: *const T, argument: u32) -> Result<T, Failure> {
     usable(at, argument)?;
@@ -232,22 +273,37 @@ impl<T: Record> List<T> {
         Failure::space(self.capacity, needs)
     }
 
-    /// Writes all elements and their number. To be asked for [`List::room`] first; never passes the capacity.
-    pub(crate) fn fill(self, elements: impl Iterator<Item = T>) {
-        let mut n = 0_usize;
-        for element in elements {
-            if !self.at.is_null() {
-                if n >= self.capacity {
-                    break;
-                }
-                // SAFETY: below the capacity of the caller's array.
-                unsafe { ptr::write(self.at.add(n), element) };
-            }
-            n = n.saturating_add(1);
+    /// Whether an array was given, or only the number is asked for.
+    pub(crate) fn wants_elements(&self) -> bool {
+        !self.at.is_null()
+    }
+
+    /// Writes one element, below the capacity; to be asked for [`List::room`] first.
+    pub(crate) fn place(&mut self, n: usize, element: T) {
+        if !self.at.is_null() && n < self.capacity {
+            // SAFETY: below the capacity of the caller's array.
+            unsafe { ptr::write(self.at.add(n), element) };
         }
+    }
+
+    /// Writes the number of elements.
+    pub(crate) fn close(self, n: usize) {
         if let Some(count) = self.count {
             count.put(n);
         }
+    }
+
+    /// Writes all elements and their number. To be asked for [`List::room`] first; never passes the capacity.
+    pub(crate) fn fill(mut self, elements: impl Iterator<Item = T>) {
+        let mut n = 0_usize;
+        for element in elements {
+            if !self.at.is_null() && n >= self.capacity {
+                break;
+            }
+            self.place(n, element);
+            n = n.saturating_add(1);
+        }
+        self.close(n);
     }
 }
 

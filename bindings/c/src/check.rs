@@ -2,11 +2,14 @@
 
 use core::ffi::c_char;
 
-use seamwright::check::{Analysis, Finding, Required, SUBJECTS, Verdict, check};
+use seamwright::check::{Analysis, Finding, FindingSink, Required, SUBJECTS, Verdict, check_into};
+use seamwright::joint::Joint;
+use seamwright::materials::Materials;
+use seamwright::rules::Rules;
 
-use crate::border::{List, Out, Text};
+use crate::border::{self, List, Out, Text};
 use crate::joint::{sw_joint, sw_materials};
-use crate::modes::{Asked, sw_mode};
+use crate::modes::sw_mode;
 use crate::rules::sw_rules;
 use crate::status::{Failure, SW_BAD_CHOICE, answer, sw_error};
 
@@ -70,6 +73,78 @@ impl sw_finding {
             provided: f.provided,
         }
     }
+}
+
+/// Counts findings, by how far down the list they belong: open, unknown, notes, met.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Tally([usize; 4]);
+
+fn rank(verdict: Verdict) -> usize {
+    match verdict {
+        Verdict::Open => 0,
+        Verdict::Unknown => 1,
+        Verdict::Note => 2,
+        Verdict::Met => 3,
+    }
+}
+
+impl Tally {
+    pub(crate) fn total(&self) -> usize {
+        self.0.iter().fold(0, |sum, n| sum.saturating_add(*n))
+    }
+
+    pub(crate) fn open(&self) -> usize {
+        let [open, ..] = self.0;
+        open
+    }
+}
+
+impl FindingSink for Tally {
+    fn take(&mut self, finding: Finding) {
+        if let Some(n) = self.0.get_mut(rank(finding.verdict)) {
+            *n = n.saturating_add(1);
+        }
+    }
+}
+
+/// Puts each finding where it belongs in the caller's array.
+struct Placing {
+    list: List<sw_finding>,
+    next: Tally,
+}
+
+impl FindingSink for Placing {
+    fn take(&mut self, finding: Finding) {
+        if let Some(next) = self.next.0.get_mut(rank(finding.verdict)) {
+            self.list.place(*next, sw_finding::of(&finding));
+            *next = next.saturating_add(1);
+        }
+    }
+}
+
+/// Writes the findings, which were counted before, into the caller's array by checking once more: the library has no
+/// room for a list of its own.
+pub(crate) fn list_findings(
+    list: List<sw_finding>,
+    tally: &Tally,
+    joint: &Joint,
+    materials: &Materials,
+    rules: &Rules,
+) -> Result<(), Failure> {
+    if list.wants_elements() {
+        let mut sum = 0_usize;
+        let next = Tally(tally.0.map(|n| {
+            let before = sum;
+            sum = sum.saturating_add(n);
+            before
+        }));
+        let mut placing = Placing { list, next };
+        check_into(joint, materials, rules, &mut placing)?;
+        placing.list.close(tally.total());
+    } else {
+        list.close(tally.total());
+    }
+    Ok(())
 }
 
 /// What a check finds, for one strip of the joint. Strengths are on the footing of the stresses that went in.
@@ -139,11 +214,17 @@ impl sw_analysis {
     }
 
     pub(crate) fn of(a: &Analysis) -> Self {
+        let found = &a.findings;
+        sw_analysis { findings_lost: u32::from(found.lost()), ..sw_analysis::counted(a, found.len(), found.open()) }
+    }
+
+    /// With the numbers of findings that were told elsewhere.
+    pub(crate) fn counted<F>(a: &Analysis<f64, F>, findings: usize, open: usize) -> Self {
         sw_analysis {
             struct_size: size_of::<sw_analysis>() as u32,
-            findings: a.findings.len() as u32,
-            open: a.findings.open() as u32,
-            findings_lost: u32::from(a.findings.lost()),
+            findings: findings as u32,
+            open: open as u32,
+            findings_lost: 0,
             solid_n: a.solid,
             tear_outer_n: a.tear_outer,
             shear_all_n: a.shear_all,
@@ -160,6 +241,17 @@ impl sw_analysis {
             combined_percentage: a.percentages.combined.unwrap_or(f64::NAN),
         }
     }
+}
+
+/// The joint behind a pointer. By itself: the copies that it makes leave the stack again.
+#[inline(never)]
+fn joint_at(joint: *const sw_joint) -> Result<Joint, Failure> {
+    border::read(joint, 1)?.joint(1)
+}
+
+#[inline(never)]
+fn put(found: &Analysis<f64, ()>, tally: &Tally, out: Out<sw_analysis>) {
+    out.put(sw_analysis::counted(found, tally.total(), tally.open()));
 }
 
 /// Fills an analysis with its defaults.
@@ -182,14 +274,16 @@ pub extern "C" fn sw_joint_check(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || {
-        let asked = Asked::new(joint, materials, rules)?;
-        let out = Out::needed(analysis, 4)?;
-        let list = List::new(findings, capacity, count, 5)?;
-        let found = check(&asked.joint, &asked.materials, &asked.rules)?;
-        let list = list.room(found.findings.len())?;
-        out.put(sw_analysis::of(&found));
-        list.fill(found.findings.iter().map(sw_finding::of));
-        Ok(())
+        let (joint, materials) = (joint_at(joint)?, border::record(materials, 2)?.materials());
+        border::with_rules(rules, 3, &mut |rules| {
+            let out = Out::needed(analysis, 4)?;
+            let list = List::new(findings, capacity, count, 5)?;
+            let mut tally = Tally::default();
+            let found = check_into(&joint, &materials, rules, &mut tally)?;
+            let list = list.room(tally.total())?;
+            put(&found, &tally, out);
+            list_findings(list, &tally, &joint, &materials, rules)
+        })
     })
 }
 

@@ -9,6 +9,7 @@
 
 mod assumption;
 mod boiler;
+mod books;
 mod border;
 mod candidate;
 mod check;
@@ -23,6 +24,7 @@ mod letters;
 mod masses;
 mod modes;
 mod numbers;
+mod pages;
 mod quantities;
 mod reconcile;
 mod rules;
@@ -39,6 +41,7 @@ mod working;
 
 pub use assumption::*;
 pub use boiler::*;
+pub use books::*;
 pub use candidate::*;
 pub use check::*;
 pub use comparison::*;
@@ -52,6 +55,7 @@ pub use letters::*;
 pub use masses::*;
 pub use modes::*;
 pub use numbers::*;
+pub use pages::*;
 pub use quantities::*;
 pub use reconcile::*;
 pub use rules::*;

@@ -46,12 +46,8 @@ impl sw_rules {
         sw_rules::of(SW_BOOK_OWN, &Rules::SILENT)
     }
 
-    fn of(book: u32, rules: &Rules) -> Self {
-        let mut value = [0.0; SW_RULE_ENTRIES];
-        for (slot, entry) in value.iter_mut().zip(Entry::all()) {
-            *slot = rules.get(entry);
-        }
-        sw_rules { struct_size: size_of::<sw_rules>() as u32, book, value }
+    pub(crate) const fn of(book: u32, rules: &Rules) -> Self {
+        sw_rules { struct_size: size_of::<sw_rules>() as u32, book, value: *rules.values() }
     }
 }
 
@@ -90,6 +86,11 @@ fn base(number: u32) -> Result<&'static RuleBook<'static>, Failure> {
     }
     let at = (number as usize).wrapping_sub(1);
     BOOKS.get(at).copied().ok_or(Failure::border(SW_BAD_CHOICE, 0))
+}
+
+/// Whether there is a book of this number, without naming one: whoever only computes links none of their texts.
+pub(crate) fn known(number: u32) -> Result<(), Failure> {
+    if number as usize <= BOOKS.len() { Ok(()) } else { Err(Failure::border(SW_BAD_CHOICE, 0)) }
 }
 
 /// The book of a struct, every value held to its range, and whether it differs from the built-in one.

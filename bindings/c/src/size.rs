@@ -3,13 +3,13 @@
 use seamwright::proportion::{HoleBasis, Limit};
 use seamwright::quantities::Length;
 use seamwright::rules::Balance;
-use seamwright::sizing::{Brief, Decided, Design, size};
+use seamwright::sizing::{Brief, Decided, Design, size_into};
 
 use crate::border::{self, List, Out};
-use crate::check::{sw_analysis, sw_finding};
+use crate::check::{Tally, list_findings, sw_analysis, sw_finding};
 use crate::form::{SW_MAX_ROWS, sw_form};
 use crate::joint::{length, sw_joint, sw_materials};
-use crate::rules::{book_of, sw_rules};
+use crate::rules::sw_rules;
 use crate::status::{Failure, SW_NO_ENTRY, answer, sw_error};
 
 /// The hole was given.
@@ -203,7 +203,7 @@ impl sw_design {
         }
     }
 
-    fn of(d: &Design) -> Self {
+    fn of(d: &Design<f64, ()>) -> Self {
         let [wide, narrow] = &d.straps;
         let (pitch, wide, narrow) = (limit(&d.pitch.greatest), limit(wide), limit(narrow));
         let mut c = sw_design {
@@ -249,6 +249,29 @@ impl sw_design {
     }
 }
 
+/// The brief behind a pointer. By itself: the copies that it makes leave the stack again.
+#[inline(never)]
+fn brief_at(brief: *const sw_brief) -> Result<Brief, Failure> {
+    border::read(brief, 1)?.brief(1)
+}
+
+#[inline(never)]
+fn put(
+    found: &Design<f64, ()>,
+    tally: &Tally,
+    joint: Out<sw_joint>,
+    design: Option<Out<sw_design>>,
+    analysis: Option<Out<sw_analysis>>,
+) {
+    joint.put(sw_joint::of(&found.joint));
+    if let Some(out) = design {
+        out.put(sw_design::of(found));
+    }
+    if let Some(out) = analysis {
+        out.put(sw_analysis::counted(&found.analysis, tally.total(), tally.open()));
+    }
+}
+
 /// Fills a brief with 0: nothing given.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_brief_init(brief: *mut sw_brief) {
@@ -275,21 +298,16 @@ pub extern "C" fn sw_joint_size(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || {
-        let brief = border::read(brief, 1)?;
-        let (book, _) = book_of(&border::read(rules, 2)?)?;
-        let joint_out = Out::needed(joint, 3)?;
-        let (design_out, analysis_out) = (Out::wanted(design, 4)?, Out::wanted(analysis, 5)?);
-        let list = List::new(findings, capacity, count, 6)?;
-        let found = size(&brief.brief(1)?, &book.rules)?;
-        let list = list.room(found.analysis.findings.len())?;
-        joint_out.put(sw_joint::of(&found.joint));
-        if let Some(out) = design_out {
-            out.put(sw_design::of(&found));
-        }
-        if let Some(out) = analysis_out {
-            out.put(sw_analysis::of(&found.analysis));
-        }
-        list.fill(found.analysis.findings.iter().map(sw_finding::of));
-        Ok(())
+        let brief = brief_at(brief)?;
+        border::with_rules(rules, 2, &mut |rules| {
+            let joint_out = Out::needed(joint, 3)?;
+            let (design_out, analysis_out) = (Out::wanted(design, 4)?, Out::wanted(analysis, 5)?);
+            let list = List::new(findings, capacity, count, 6)?;
+            let mut tally = Tally::default();
+            let found = size_into(&brief, rules, &mut tally)?;
+            let list = list.room(tally.total())?;
+            put(&found, &tally, joint_out, design_out, analysis_out);
+            list_findings(list, &tally, &found.joint, brief.materials(), rules)
+        })
     })
 }

@@ -1,5 +1,7 @@
 //! Findings: rules of the book, what they require, what is provided, and whether that will do.
 
+use core::cell::Cell;
+
 use crate::bounds::Unit;
 use crate::error::EntryNo;
 use crate::math;
@@ -75,7 +77,7 @@ subjects! {
     LapBending One "bending of the lap" "a lap bends as it pulls straight; no rule used here covers that";
 }
 
-/// Whether a rule is met.
+/// Whether a rule is met, in the order in which findings are listed.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
 #[repr(u8)]
 pub enum Verdict {
@@ -116,6 +118,71 @@ pub struct Finding {
     pub provided: f64,
     /// Whether that will do.
     pub verdict: Verdict,
+}
+
+/// Where the findings of a check go, in its order: into a list, an array of somebody else's, or nowhere but a count.
+pub trait FindingSink {
+    /// One finding.
+    fn take(&mut self, finding: Finding);
+}
+
+impl FindingSink for Findings {
+    fn take(&mut self, finding: Finding) {
+        if self.list.push(finding).is_err() {
+            self.lost = true;
+        }
+    }
+}
+
+impl dyn FindingSink + '_ {
+    /// Compares a figure with what is required of it.
+    pub(crate) fn compare(
+        &mut self,
+        subject: Subject,
+        row: u8,
+        entry: EntryNo,
+        sense: Required,
+        required: f64,
+        provided: f64,
+    ) {
+        let met = match sense {
+            Required::AtLeast => math::at_least(provided, required),
+            Required::AtMost => math::at_most(provided, required),
+        };
+        let verdict = if met { Verdict::Met } else { Verdict::Open };
+        self.take(Finding { subject, row, entry, sense, required, provided, verdict });
+    }
+
+    /// Something that cannot be judged.
+    pub(crate) fn unknown(&mut self, subject: Subject, entry: EntryNo, provided: f64) {
+        self.take(Finding {
+            subject,
+            row: 0,
+            entry,
+            sense: Required::AtMost,
+            required: f64::NAN,
+            provided,
+            verdict: Verdict::Unknown,
+        });
+    }
+
+    /// Something to know.
+    pub(crate) fn note(&mut self, subject: Subject) {
+        self.note_of(subject, EntryNo::NONE, f64::NAN, f64::NAN);
+    }
+
+    /// Something to know, with its figures.
+    pub(crate) fn note_of(&mut self, subject: Subject, entry: EntryNo, required: f64, provided: f64) {
+        self.take(Finding {
+            subject,
+            row: 0,
+            entry,
+            sense: Required::AtMost,
+            required,
+            provided,
+            verdict: Verdict::Note,
+        });
+    }
 }
 
 /// The findings of a check, open ones first.
@@ -167,6 +234,11 @@ impl Findings {
         self.list.iter().find(|f| f.subject == subject && f.row == row)
     }
 
+    /// Something to know, with its figures.
+    pub(crate) fn note_of(&mut self, subject: Subject, entry: EntryNo, required: f64, provided: f64) {
+        (self as &mut dyn FindingSink).note_of(subject, entry, required, provided);
+    }
+
     /// Compares a figure with what is required of it.
     pub(crate) fn compare(
         &mut self,
@@ -177,60 +249,26 @@ impl Findings {
         required: f64,
         provided: f64,
     ) {
-        let met = match sense {
-            Required::AtLeast => math::at_least(provided, required),
-            Required::AtMost => math::at_most(provided, required),
-        };
-        let verdict = if met { Verdict::Met } else { Verdict::Open };
-        self.push(Finding { subject, row, entry, sense, required, provided, verdict });
-    }
-
-    /// Something that cannot be judged.
-    pub(crate) fn unknown(&mut self, subject: Subject, entry: EntryNo, provided: f64) {
-        self.push(Finding {
-            subject,
-            row: 0,
-            entry,
-            sense: Required::AtMost,
-            required: f64::NAN,
-            provided,
-            verdict: Verdict::Unknown,
-        });
-    }
-
-    /// Something to know.
-    pub(crate) fn note(&mut self, subject: Subject) {
-        self.note_of(subject, EntryNo::NONE, f64::NAN, f64::NAN);
-    }
-
-    /// Something to know, with its figures.
-    pub(crate) fn note_of(&mut self, subject: Subject, entry: EntryNo, required: f64, provided: f64) {
-        self.push(Finding {
-            subject,
-            row: 0,
-            entry,
-            sense: Required::AtMost,
-            required,
-            provided,
-            verdict: Verdict::Note,
-        });
-    }
-
-    fn push(&mut self, finding: Finding) {
-        if self.list.push(finding).is_err() {
-            self.lost = true;
-        }
+        (self as &mut dyn FindingSink).compare(subject, row, entry, sense, required, provided);
     }
 
     /// Open ones first, then unknown, notes, met; within each the order of the check.
     pub(crate) fn open_first(&mut self) {
-        let mut sorted: heapless::Vec<Finding, MAX_FINDINGS> = heapless::Vec::new();
-        for verdict in [Verdict::Open, Verdict::Unknown, Verdict::Note, Verdict::Met] {
-            for f in self.list.iter().filter(|f| f.verdict == verdict) {
-                // As long as the list it is copied from.
-                let _ = sorted.push(*f);
+        // In place, by neighbours that change: a second list is more than a small machine has to spare.
+        let cells = Cell::from_mut(self.list.as_mut_slice()).as_slice_of_cells();
+        let mut changed = true;
+        while changed {
+            changed = false;
+            for pair in cells.windows(2) {
+                if let [a, b] = pair
+                    && a.get().verdict as u8 > b.get().verdict as u8
+                {
+                    let first = a.get();
+                    a.set(b.get());
+                    b.set(first);
+                    changed = true;
+                }
             }
         }
-        self.list = sorted;
     }
 }

@@ -1,13 +1,13 @@
 //! Whether rivet heads have room: custom of the trade, beyond the rules of any book.
 
-use super::{Findings, Required, Subject};
+use super::{FindingSink, Required, Subject};
 use crate::error::EntryNo;
 use crate::joint::{Arrangement, Joint};
 use crate::math;
 use crate::proportion::SNAP_HEAD_WIDTH;
 
 /// Heads against the edge of the narrow strap, and against each other.
-pub(super) fn heads(joint: &Joint, out: &mut Findings) {
+pub(super) fn heads(joint: &Joint, out: &mut dyn FindingSink) {
     let none = EntryNo::NONE;
     let radius = |rivet: f64| 0.5 * SNAP_HEAD_WIDTH * rivet;
     let neighbours = || joint.rows().iter().zip(joint.rows().iter().skip(1)).zip(joint.back).zip(1_u8..);

@@ -5,7 +5,7 @@ mod heads;
 mod percent;
 mod rules_met;
 
-pub use finding::{Finding, Findings, MAX_FINDINGS, Required, SUBJECTS, Subject, Verdict};
+pub use finding::{Finding, FindingSink, Findings, MAX_FINDINGS, Required, SUBJECTS, Subject, Verdict};
 pub use percent::Percentages;
 pub(crate) use rules_met::{densest, extremes, thinner};
 
@@ -22,7 +22,7 @@ use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Section, Why};
 
 /// What a check finds. Strengths in newtons for the strip, on the footing of the stresses that went in.
 #[derive(Clone, Debug)]
-pub struct Analysis<N = f64> {
+pub struct Analysis<N = f64, F = Findings> {
     /// The solid strip: least thickness times tension of the main plates.
     pub solid: N,
     /// Tearing at the outer row, the least of the main plates.
@@ -45,14 +45,33 @@ pub struct Analysis<N = f64> {
     pub credited: N,
     /// Plate, rivet and combined percentages.
     pub percentages: Percentages<N>,
-    /// The rules, open ones first.
-    pub findings: Findings,
+    /// The rules, open ones first; nothing where they went elsewhere ([`check_into`]).
+    pub findings: F,
 }
 
-impl<N: Num> Analysis<N> {
+impl<N: Num, F> Analysis<N, F> {
+    /// The same with its findings.
+    #[inline]
+    pub(crate) fn with<G>(self, findings: G) -> Analysis<N, G> {
+        Analysis {
+            solid: self.solid,
+            tear_outer: self.tear_outer,
+            shear_all: self.shear_all,
+            bearing_all: self.bearing_all,
+            governing: self.governing,
+            runner_up: self.runner_up,
+            by_book: self.by_book,
+            efficiency: self.efficiency,
+            book_efficiency: self.book_efficiency,
+            credited: self.credited,
+            percentages: self.percentages,
+            findings,
+        }
+    }
+
     /// The same with bare values.
     #[must_use]
-    pub fn values(self) -> Analysis {
+    pub fn values(self) -> Analysis<f64, F> {
         Analysis {
             solid: self.solid.value(),
             tear_outer: self.tear_outer.value(),
@@ -135,6 +154,35 @@ pub fn check(joint: &Joint, materials: &Materials, rules: &Rules) -> Result<Anal
 /// As [`check`].
 #[inline]
 pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Rules) -> Result<Analysis<C::N>, Error> {
+    let mut findings = Findings::new();
+    let analysis = check_telling(c, joint, materials, rules, &mut findings)?;
+    findings.open_first();
+    Ok(analysis.with(findings))
+}
+
+/// [`check`], its findings told to a sink in the order of the check: a machine with little memory has no room for the
+/// longest list of them.
+///
+/// # Errors
+/// As [`check`]; nothing was told then.
+pub fn check_into(
+    joint: &Joint,
+    materials: &Materials,
+    rules: &Rules,
+    out: &mut dyn FindingSink,
+) -> Result<Analysis<f64, ()>, Error> {
+    check_telling(Plain, joint, materials, rules, out)
+}
+
+/// [`check_into`] in any context.
+#[inline]
+pub(crate) fn check_telling<C: Ctx>(
+    c: C,
+    joint: &Joint,
+    materials: &Materials,
+    rules: &Rules,
+    out: &mut dyn FindingSink,
+) -> Result<Analysis<C::N, ()>, Error> {
     materials.validate()?;
     let bearing_known = materials.plate.bearing.is_some() || materials.other.bearing.is_some();
     if rules.on(Entry::BEARING_CHECKED) && !bearing_known {
@@ -142,54 +190,75 @@ pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Ru
     }
     c.section(Section::Joint);
     let given = Given::new(c, joint, materials);
-    let form = joint.form();
-    let real = Strengths::new(c, joint, &given, rules, Lens::Real);
-    let counts = |cut: &Cut| counted(rules, joint, cut);
+    let mut analysis = as_it_is(c, joint, materials, &given, rules);
+    if !Lens::alike(materials, rules) {
+        analysis.by_book = as_the_book_sees(c, joint, &given, rules);
+    }
+    let by_book = analysis.by_book.strength;
+    let name = Name(Q::BookEfficiency, 0);
+    analysis.book_efficiency = c.formula(name, Formula::Efficiency.no(), formula::efficiency(by_book, analysis.solid));
+    let cap = c.table(Name(Q::CreditCap, 0), Entry::EFFICIENCY_CAP.no(), rules.get(Entry::EFFICIENCY_CAP));
+    let (j, eta) = (analysis.book_efficiency, analysis.efficiency);
+    let least = c.lesser(Name(Q::Credited, 0), Why::Least(Entry::COUNT_INNER.no()), j, eta);
+    analysis.credited = c.lesser(Name(Q::Credited, 0), Why::Cap(Entry::EFFICIENCY_CAP.no()), least, cap);
+    c.section(Section::Percentages);
+    analysis.percentages = percent::percentages(c, joint, &given, rules);
+    c.section(Section::Limits);
+    rules_met::dimensions(c, joint, &given, rules, out);
+    rules_met::strengths(materials, rules, &analysis, out);
+    if joint.form().kind() == JointKind::Lap {
+        out.note(Subject::LapBending);
+    }
+    Ok(analysis)
+}
+
+/// The cut that is always there: the plate tears at row 1.
+const FIRST_CUT: Cut = Cut { plate: 1, other: 0, narrow: 0 };
+
+/// The joint with every fate that a stress was given for. What the book makes of it is filled in later, but for its
+/// mode where the book sees the joint alike. By itself, so that the figures of all rows leave the stack again.
+#[inline(never)]
+fn as_it_is<C: Ctx>(
+    c: C,
+    joint: &Joint,
+    materials: &Materials,
+    given: &Given<C::N>,
+    rules: &Rules,
+) -> Analysis<C::N, ()> {
+    let real = Strengths::new(c, joint, given, rules, Lens::Real);
     c.section(Section::Modes);
-    // There is always a mode: the plate tears at row 1.
-    let first = Cut { plate: 1, other: 0, narrow: 0 };
-    let (least, next) = real.weakest_cuts(|_| true).unwrap_or((first, None));
+    let (least, next) = real.weakest_cuts(|_| true).unwrap_or((FIRST_CUT, None));
     let governing = close_mode(c, 0, &real, least);
     let runner_up = next.map_or(governing, |cut| close_mode(c, 1, &real, cut));
-    let over = |q: Q, p: C::N| c.formula(Name(q, 0), Formula::Efficiency.no(), formula::efficiency(p, real.solid));
-    let efficiency = over(Q::Efficiency, governing.strength);
-    let book_mode = |seen: &Strengths<C::N>| {
-        let (cut, _) = seen.weakest_cuts(counts).unwrap_or((first, None));
-        close_mode(c, 2, seen, cut)
-    };
-    let by_book = if Lens::alike(materials, rules) {
-        book_mode(&real)
-    } else {
-        book_mode(&Strengths::new(c, joint, &given, rules, Lens::Book))
-    };
-    let book_efficiency = over(Q::BookEfficiency, by_book.strength);
-    let cap = c.table(Name(Q::CreditCap, 0), Entry::EFFICIENCY_CAP.no(), rules.get(Entry::EFFICIENCY_CAP));
-    let least = c.lesser(Name(Q::Credited, 0), Why::Least(Entry::COUNT_INNER.no()), book_efficiency, efficiency);
-    let credited = c.lesser(Name(Q::Credited, 0), Why::Cap(Entry::EFFICIENCY_CAP.no()), least, cap);
-    c.section(Section::Percentages);
-    let percentages = percent::percentages(c, joint, &given, rules);
-    let mut analysis = Analysis {
+    let eta = formula::efficiency(governing.strength, real.solid);
+    let zero = C::N::lit(0.0);
+    Analysis {
         solid: real.solid,
         tear_outer: real.tear_outer,
         shear_all: real.shear_all,
         bearing_all: real.bearing_all,
         governing,
         runner_up,
-        by_book,
-        efficiency,
-        book_efficiency,
-        credited,
-        percentages,
-        findings: Findings::new(),
-    };
-    c.section(Section::Limits);
-    rules_met::dimensions(c, joint, &given, rules, &mut analysis.findings);
-    rules_met::strengths(materials, rules, &mut analysis);
-    if form.kind() == JointKind::Lap {
-        analysis.findings.note(Subject::LapBending);
+        efficiency: c.formula(Name(Q::Efficiency, 0), Formula::Efficiency.no(), eta),
+        by_book: if Lens::alike(materials, rules) { weakest_counted(c, joint, rules, &real) } else { governing },
+        book_efficiency: zero,
+        credited: zero,
+        percentages: Percentages { plate: zero, rivet: zero, combined: None },
+        findings: (),
     }
-    analysis.findings.open_first();
-    Ok(analysis)
+}
+
+/// The weakest mode that the book counts, where it sees the joint with other eyes.
+#[inline(never)]
+fn as_the_book_sees<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Mode<C::N> {
+    weakest_counted(c, joint, rules, &Strengths::new(c, joint, given, rules, Lens::Book))
+}
+
+/// The weakest of the modes that the book counts.
+#[inline]
+fn weakest_counted<C: Ctx>(c: C, joint: &Joint, rules: &Rules, seen: &Strengths<C::N>) -> Mode<C::N> {
+    let (cut, _) = seen.weakest_cuts(|cut: &Cut| counted(rules, joint, cut)).unwrap_or((FIRST_CUT, None));
+    close_mode(c, 2, seen, cut)
 }
 
 /// The mode of a cut, its strength named as a step: 0 the governing one, 1 the runner-up, 2 the book's.

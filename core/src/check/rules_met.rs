@@ -1,6 +1,6 @@
 //! The rules of a book, one by one, against a joint.
 
-use super::{Analysis, Findings, Required, Subject, same};
+use super::{Analysis, FindingSink, Required, Subject, same};
 use crate::given::Given;
 use crate::joint::{Joint, JointKind};
 use crate::materials::Materials;
@@ -12,7 +12,7 @@ use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
 
 /// Dimensions against the book.
 #[inline]
-pub(super) fn dimensions<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut Findings) {
+pub(super) fn dimensions<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut dyn FindingSink) {
     plate_and_hole(joint, rules, out);
     pitch(c, joint, given, rules, out);
     rows_and_margin(c, joint, given, rules, out);
@@ -21,7 +21,7 @@ pub(super) fn dimensions<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules
     super::heads::heads(joint, out);
 }
 
-fn plate_and_hole(joint: &Joint, rules: &Rules, out: &mut Findings) {
+fn plate_and_hole(joint: &Joint, rules: &Rules, out: &mut dyn FindingSink) {
     let t = joint.thinner();
     let least = rules.get(Entry::PLATE_LEAST);
     if least > 0.0 {
@@ -74,7 +74,7 @@ pub(crate) fn densest(joint: &Joint) -> usize {
 }
 
 #[inline]
-fn pitch<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut Findings) {
+fn pitch<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut dyn FindingSink) {
     let form = &joint.form;
     let provided = joint.pitch().to_mm();
     let d = given.diameter(rules, Entry::DISTANCE_DIAMETER, densest(joint));
@@ -110,7 +110,7 @@ pub(crate) fn thinner<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>) -> C::N 
 }
 
 #[inline]
-fn rows_and_margin<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut Findings) {
+fn rows_and_margin<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut dyn FindingSink) {
     let gaps = prescribed_gaps(c, joint, given, rules);
     let count = joint.form.row_count();
     for (((least, entry), actual), gap) in gaps.into_iter().zip(joint.back).zip(1_u8..).take(count.wrapping_sub(1)) {
@@ -154,7 +154,7 @@ pub(crate) fn extremes<N: Num>(joint: &Joint, given: &Given<N>, rules: &Rules) -
 }
 
 #[inline]
-fn straps<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut Findings) {
+fn straps<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut dyn FindingSink) {
     let form = &joint.form;
     if form.kind() == JointKind::Lap {
         return;
@@ -180,7 +180,7 @@ fn straps<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: 
     }
 }
 
-fn grip(joint: &Joint, rules: &Rules, out: &mut Findings) {
+fn grip(joint: &Joint, rules: &Rules, out: &mut dyn FindingSink) {
     let factor = rules.get(Entry::GRIP_GREATEST);
     if factor <= 0.0 {
         return;
@@ -191,9 +191,13 @@ fn grip(joint: &Joint, rules: &Rules, out: &mut Findings) {
 }
 
 /// Figures of strength against each other and against the book.
-pub(super) fn strengths<N: Num>(materials: &Materials, rules: &Rules, analysis: &mut Analysis<N>) {
+pub(super) fn strengths<N: Num>(
+    materials: &Materials,
+    rules: &Rules,
+    analysis: &Analysis<N, ()>,
+    out: &mut dyn FindingSink,
+) {
     let (eta, j) = (analysis.efficiency.value(), analysis.book_efficiency.value());
-    let out = &mut analysis.findings;
     out.compare(Subject::AllModes, 0, Entry::COUNT_INNER.no(), Required::AtLeast, j, eta);
     let cap = rules.get(Entry::EFFICIENCY_CAP);
     if cap < 1.0 {

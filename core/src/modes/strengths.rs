@@ -107,14 +107,21 @@ impl<N: Num> Strengths<N> {
     /// Works out net sections and rows.
     #[inline]
     pub fn new<C: Ctx<N = N>>(c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) -> Self {
+        let mut s = Self::none(joint, given, rules);
+        s.work_out(c, joint, given, rules, lens);
+        s
+    }
+
+    /// Nothing worked out yet.
+    #[inline]
+    fn none(joint: &Joint, given: &Given<N>, rules: &Rules) -> Self {
         let form = &joint.form;
         let rows = form.row_count();
         let zero = N::lit(0.0);
-        let lap = form.kind() == JointKind::Lap;
         let first_double = form.first_double_row();
-        let mut s = Strengths {
+        Strengths {
             rows,
-            lap,
+            lap: form.kind() == JointKind::Lap,
             even_share: rules.on(Entry::INNER_SHARE),
             first_double,
             tears: [joint.other > 0.0, joint.narrow > 0.0 && first_double <= rows],
@@ -122,31 +129,37 @@ impl<N: Num> Strengths<N> {
             hold: [[zero; MAX_ROWS]; 3],
             fate: [[Fate::Whole; MAX_ROWS]; 3],
             rivets: given.rivets,
-            all_rivets: c.given(Name(Q::RivetsInAll, 0), f64::from(form.rivets())),
+            all_rivets: zero,
             zigzag: [0; 3],
             solid: zero,
             tear_outer: zero,
             shear_all: zero,
             bearing_all: None,
-        };
+        }
+    }
+
+    /// In place: a second copy of these figures is a quarter of what a small machine has for its stack.
+    #[inline(never)]
+    fn work_out<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) {
+        self.all_rivets = c.given(Name(Q::RivetsInAll, 0), f64::from(joint.form.rivets()));
         c.section(if lens == Lens::Book { Section::BookView } else { Section::Rivets });
-        s.rivets_by_row(c, joint, given, rules, lens);
+        self.rivets_by_row(c, joint, given, rules, lens);
         c.section(if lens == Lens::Book { Section::BookView } else { Section::NetSections });
-        s.net_sections(c, joint, given, rules);
-        s.solid =
+        self.net_sections(c, joint, given, rules);
+        self.solid =
             c.formula(Name(Q::Solid, 0), Formula::Solid.no(), formula::solid(given.strip, given.plate, given.tension));
-        let [plate, other, _] = &s.net;
-        s.tear_outer = pick(plate, 1);
-        if lap {
+        let [plate, other, _] = &self.net;
+        self.tear_outer = pick(plate, 1);
+        if self.lap {
             let b = c.formula(
                 Name(Q::OtherSolid, 0),
                 Formula::Solid.no(),
                 formula::solid(given.strip, given.other, given.other_tension),
             );
-            s.solid = c.lesser(Name(Q::Solid, 0), Why::Least(EntryNo::NONE), s.solid, b);
-            s.tear_outer = c.lesser(Name(Q::TearOuter, 0), Why::Least(EntryNo::NONE), s.tear_outer, pick(other, rows));
+            let outer = pick(other, self.rows);
+            self.solid = c.lesser(Name(Q::Solid, 0), Why::Least(EntryNo::NONE), self.solid, b);
+            self.tear_outer = c.lesser(Name(Q::TearOuter, 0), Why::Least(EntryNo::NONE), self.tear_outer, outer);
         }
-        s
     }
 
     /// Whether every rivet fails as in another joint of the same form, and every net section runs as there.
@@ -154,7 +167,7 @@ impl<N: Num> Strengths<N> {
         self.fate == other.fate && self.zigzag == other.zigzag
     }
 
-    #[inline]
+    #[inline(never)]
     fn rivets_by_row<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) {
         let seam = if lens == Lens::Book && rules.get(Entry::SEAM_SAFETY) != rules.get(Entry::SEAM_DIVISOR) {
             let f = c.table(Name(Q::SeamSafety, 0), Entry::SEAM_SAFETY.no(), rules.get(Entry::SEAM_SAFETY));
@@ -212,7 +225,7 @@ impl<N: Num> Strengths<N> {
         self.bearing_all = bearing_all;
     }
 
-    #[inline]
+    #[inline(never)]
     fn net_sections<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules) {
         let crowded = match rules.close_rows() {
             CloseRows::ModifiedPercentage => closest(c, joint, given, rules),

@@ -1,6 +1,6 @@
 //! Books: the numbers, the citations, and the ways to make a book of one's own.
 
-use super::entries::{ENTRIES, Entry, EntryKind, GROUPS, find, info};
+use super::entries::{ENTRIES, Entry, GROUPS, find, info, line, range};
 use super::{
     BRITISH_MARINE, GERMAN_1908, INDIAN, METRIC, STRUCTURAL, US_CALIFORNIA, US_CODE, US_EXISTING, US_LOCOMOTIVE,
     US_MICHIGAN, US_MONTANA, US_NORTH_CAROLINA,
@@ -110,12 +110,18 @@ impl Rules {
         self.values.get(entry.index()).copied().unwrap_or(0.0)
     }
 
+    /// The values of all entries, in the order of the table.
+    #[must_use]
+    pub const fn values(&self) -> &[f64; ENTRIES] {
+        &self.values
+    }
+
     /// The entry as a small whole number: a switch or a choice.
     #[must_use]
     #[inline(always)]
     pub fn choice(&self, entry: Entry) -> u8 {
-        let v = self.get(entry);
-        [0.5, 1.5, 2.5, 3.5].into_iter().fold(0, |n: u8, next| if v >= next { n.saturating_add(1) } else { n })
+        // To the nearest, below 5; the cast takes what is no number, or below nothing, for 0.
+        math::smaller(self.get(entry) + 0.5, 4.0) as u8
     }
 
     /// This book with one entry changed.
@@ -131,20 +137,7 @@ impl Rules {
     /// # Ok::<(), seamwright::Error>(())
     /// ```
     pub fn with(mut self, entry: Entry, value: f64) -> Result<Self, Error> {
-        let row = info(entry);
-        let error = |kind| Error::new(kind, Field::RuleEntry).value(value).entry(entry.no()).index(row.line);
-        if !value.is_finite() {
-            return Err(error(ErrorKind::NotFinite));
-        }
-        if value < row.lo {
-            return Err(error(ErrorKind::TooSmall).limit(row.lo));
-        }
-        if value > row.hi {
-            return Err(error(ErrorKind::TooLarge).limit(row.hi));
-        }
-        if !matches!(row.kind, EntryKind::Number(_)) && math::round_nearest(value, 1.0) != value {
-            return Err(error(ErrorKind::WrongChoice).limit(row.hi));
-        }
+        held(entry, value)?;
         if let Some(slot) = self.values.get_mut(entry.index()) {
             *slot = value;
         }
@@ -164,6 +157,18 @@ impl Rules {
     pub fn with_key(self, key: &str, value: f64) -> Result<Self, Error> {
         let entry = find(key).ok_or(Error::new(ErrorKind::UnknownKey, Field::RuleEntry).value(value))?;
         self.with(entry, value)
+    }
+
+    /// Whether every entry lies in its range, as [`Rules::with`] holds them: for numbers that came from outside.
+    ///
+    /// # Errors
+    /// As [`Rules::with`], of the first entry that does not.
+    ///
+    /// ```
+    /// assert!(seamwright::rules::METRIC.rules.within_ranges().is_ok());
+    /// ```
+    pub fn within_ranges(&self) -> Result<(), Error> {
+        Entry::all().zip(&self.values).try_for_each(|(entry, value)| held(entry, *value))
     }
 
     /// Whether the book contradicts itself: series and tables must rise, a hole must not be smaller than its rivet,
@@ -218,6 +223,39 @@ impl Rules {
     }
 }
 
+/// 0, 1, 2 or 3, bit for bit.
+fn small_whole(value: f64) -> bool {
+    [0.0_f64, 1.0, 2.0, 3.0].iter().any(|n| n.to_bits() == value.to_bits())
+}
+
+/// Holds a value to the range of its entry.
+fn held(entry: Entry, value: f64) -> Result<(), Error> {
+    let range = range(entry);
+    // By the order of the bits, which costs a machine without double precision a fifth; what it does not settle (a
+    // value outside, a negative zero, not a number) is looked at again.
+    if value.total_cmp(&range.lo).is_ge() && value.total_cmp(&range.hi).is_le() && (!range.whole || small_whole(value))
+    {
+        return Ok(());
+    }
+    let kind = if !value.is_finite() {
+        ErrorKind::NotFinite
+    } else if value < range.lo {
+        ErrorKind::TooSmall
+    } else if value > range.hi {
+        ErrorKind::TooLarge
+    } else if range.whole && math::round_nearest(value, 1.0) != value {
+        ErrorKind::WrongChoice
+    } else {
+        return Ok(());
+    };
+    let error = Error::new(kind, Field::RuleEntry).value(value).entry(entry.no()).index(line(entry));
+    Err(match kind {
+        ErrorKind::NotFinite => error,
+        ErrorKind::TooSmall => error.limit(range.lo),
+        _ => error.limit(range.hi),
+    })
+}
+
 /// Every entry at its neutral value.
 #[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
 const fn silent() -> Rules {
@@ -235,8 +273,9 @@ const fn silent() -> Rules {
     Rules { values }
 }
 
-/// A rule book: the numbers, and what they are cited from.
+/// A rule book: the numbers, and what they are cited from. The numbers stand first, for the C library.
 #[derive(Clone, Copy, PartialEq, Debug)]
+#[repr(C)]
 pub struct RuleBook<'a> {
     /// The numbers, which is all that routines take.
     pub rules: Rules,

@@ -85,7 +85,8 @@ macro_rules! entries {
     ($($id:ident $len:literal $key:literal $kind:expr, $lo:literal ..= $hi:literal, $default:literal, $what:literal;)*) => {
         #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
         enum Group { $($id),* }
-        const LENGTHS: [u8; [$(Group::$id),*].len()] = [$($len),*];
+        static LENGTHS: [u8; [$(Group::$id),*].len()] = LENGTHS_OF_GROUPS;
+        const LENGTHS_OF_GROUPS: [u8; [$(Group::$id),*].len()] = [$($len),*];
 
         impl Entry {
             $(#[doc = $what] pub const $id: Entry = Entry(offset(Group::$id as usize));)*
@@ -107,7 +108,7 @@ const fn offset(group: usize) -> u16 {
     let mut i = 0;
     let mut n = 0;
     while i < group {
-        n += LENGTHS[i] as u16;
+        n += LENGTHS_OF_GROUPS[i] as u16;
         i += 1;
     }
     n
@@ -247,6 +248,77 @@ pub fn info(entry: Entry) -> EntryInfo {
         }
     }
     found
+}
+
+/// What a value of an entry is held to.
+#[derive(Clone, Copy)]
+pub(super) struct Range {
+    pub(super) lo: f64,
+    pub(super) hi: f64,
+    /// A switch or a choice.
+    pub(super) whole: bool,
+}
+
+impl Range {
+    const fn of(row: &EntryInfo) -> Self {
+        Range { lo: row.lo, hi: row.hi, whole: !matches!(row.kind, Number(_)) }
+    }
+
+    const fn is(&self, other: &Range) -> bool {
+        self.lo == other.lo && self.hi == other.hi && self.whole == other.whole
+    }
+}
+
+/// Most ranges that differ. The compiler stops where there are more.
+const MOST_RANGES: usize = 28;
+
+/// The ranges that differ, and which of them each entry has. A table of its own, a tenth of the other one: firmware
+/// that holds a book to its ranges does not carry the keys and words of all entries.
+#[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
+const fn ranges() -> ([Range; MOST_RANGES], [u8; ENTRIES]) {
+    let mut distinct = [Range { lo: 0.0, hi: 0.0, whole: false }; MOST_RANGES];
+    let mut which = [0_u8; ENTRIES];
+    let (mut g, mut n) = (0, 0);
+    while g < GROUPS.len() {
+        let (first, len, row) = &GROUPS[g];
+        let range = Range::of(row);
+        let mut at = 0;
+        while at < n && !distinct[at].is(&range) {
+            at += 1;
+        }
+        if at == n {
+            distinct[n] = range;
+            n += 1;
+        }
+        let mut line = 0;
+        while line < *len as usize {
+            which[first.index() + line] = at as u8;
+            line += 1;
+        }
+        g += 1;
+    }
+    (distinct, which)
+}
+
+static RANGES: ([Range; MOST_RANGES], [u8; ENTRIES]) = ranges();
+
+/// The range of an entry.
+pub(super) fn range(entry: Entry) -> Range {
+    let (distinct, which) = &RANGES;
+    let at = which.get(entry.index()).copied().unwrap_or(0);
+    distinct.get(usize::from(at)).copied().unwrap_or(Range { lo: 0.0, hi: 0.0, whole: false })
+}
+
+/// The line of an entry in its list, from 1; 0 for a single value.
+pub(super) fn line(entry: Entry) -> u8 {
+    let mut before = entry.index();
+    for len in &LENGTHS {
+        if before < usize::from(*len) {
+            return if *len > 1 { u8::try_from(before).unwrap_or(0).wrapping_add(1) } else { 0 };
+        }
+        before = before.wrapping_sub(usize::from(*len));
+    }
+    0
 }
 
 const FIRST: EntryInfo = match GROUPS {

@@ -8,7 +8,7 @@ mod pitch;
 pub use pitch::{Decided, PitchChoice};
 
 use crate::bounds::Field;
-use crate::check::{Analysis, check_with};
+use crate::check::{Analysis, FindingSink, Findings, check_telling};
 use crate::error::{EntryNo, Error, ErrorKind};
 use crate::formula::{self, Formula};
 use crate::given::{Given, pick};
@@ -173,7 +173,7 @@ pub struct HoleChoice<N = f64> {
 
 /// A sized joint.
 #[derive(Clone, Debug)]
-pub struct Design<N = f64> {
+pub struct Design<N = f64, F = Findings> {
     /// The joint.
     pub joint: Joint,
     /// The hole.
@@ -187,13 +187,13 @@ pub struct Design<N = f64> {
     /// The least straps, mm, before rounding: single, wide or first; narrow or second.
     pub straps: [Limit<N>; 2],
     /// All modes, efficiencies and findings.
-    pub analysis: Analysis<N>,
+    pub analysis: Analysis<N, F>,
 }
 
-impl<N: Num> Design<N> {
+impl<N: Num, F> Design<N, F> {
     /// The same with bare values.
     #[must_use]
-    pub fn values(self) -> Design {
+    pub fn values(self) -> Design<f64, F> {
         Design {
             joint: self.joint,
             hole: HoleChoice {
@@ -225,6 +225,28 @@ pub fn size(brief: &Brief, rules: &Rules) -> Result<Design, Error> {
 /// As [`size`].
 #[inline]
 pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C::N>, Error> {
+    let mut findings = Findings::new();
+    let Design { joint, hole, pitch, gaps, margin, straps, analysis } = size_telling(c, brief, rules, &mut findings)?;
+    findings.open_first();
+    Ok(Design { joint, hole, pitch, gaps, margin, straps, analysis: analysis.with(findings) })
+}
+
+/// [`size`], its findings told to a sink in the order of the check.
+///
+/// # Errors
+/// As [`size`]; nothing was told then.
+pub fn size_into(brief: &Brief, rules: &Rules, out: &mut dyn FindingSink) -> Result<Design<f64, ()>, Error> {
+    size_telling(Plain, brief, rules, out)
+}
+
+/// [`size_into`] in any context.
+#[inline]
+fn size_telling<C: Ctx>(
+    c: C,
+    brief: &Brief,
+    rules: &Rules,
+    out: &mut dyn FindingSink,
+) -> Result<Design<C::N, ()>, Error> {
     rules.validate()?;
     if brief.stray_row > 0 {
         let error = Error::new(ErrorKind::NotForThisForm, Field::Rows).value(f64::from(brief.stray_row));
@@ -236,11 +258,28 @@ pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C:
         Field::OtherPlate.check(b.to_mm())?;
     }
     let hole = choose_hole(c, brief, rules)?;
+    let Dimensions { joint, pitch, gaps, margin, straps } = dimensions(c, brief, rules, &hole)?;
+    let analysis = check_telling(c, &joint, &brief.materials, rules, out)?;
+    Ok(Design { joint, hole, pitch, gaps, margin, straps, analysis })
+}
+
+/// What follows from the hole.
+struct Dimensions<N> {
+    joint: Joint,
+    pitch: PitchChoice<N>,
+    gaps: [(N, Entry); MAX_ROWS],
+    margin: N,
+    straps: [Limit<N>; 2],
+}
+
+/// Everything after the hole. By itself, so that its trial joints leave the stack before the check.
+#[inline(never)]
+fn dimensions<C: Ctx>(c: C, brief: &Brief, rules: &Rules, hole: &HoleChoice<C::N>) -> Result<Dimensions<C::N>, Error> {
     // A first joint, wide enough for its holes, carries hole, plates and straps to the balance of the pitch.
     let widest = 4.0 * hole.hole * f64::from(brief.form.densest_rivets());
-    let probe = brief.spec(&hole, brief.strip.unwrap_or(Length::mm(widest)), brief.straps).build()?;
+    let probe = brief.spec(hole, brief.strip.unwrap_or(Length::mm(widest)), brief.straps).build()?;
     let (strip, pitch) = pitch::choose(c, brief, &probe, rules, matches!(hole.computed, Some((_, HoleBasis::Thin))))?;
-    let probe = brief.spec(&hole, Length::mm(strip), brief.straps).build()?;
+    let probe = brief.spec(hole, Length::mm(strip), brief.straps).build()?;
     let given = Given::new(c.quiet(), &probe, &brief.materials);
 
     c.section(Section::Rows);
@@ -265,13 +304,12 @@ pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C:
     c.section(Section::Margin);
     let (margin, margin_taken) = choose_margin(c, brief, &probe, &given, rules)?;
 
-    let mut spec = brief.spec(&hole, Length::mm(strip), straps.taken).margin(Length::mm(margin_taken));
+    let mut spec = brief.spec(hole, Length::mm(strip), straps.taken).margin(Length::mm(margin_taken));
     for (row, taken) in (1_usize..).zip(back).take(brief.form.row_count().wrapping_sub(1)) {
         spec = spec.back_pitch(row, taken);
     }
     let joint = spec.build()?;
-    let analysis = check_with(c, &joint, &brief.materials, rules)?;
-    Ok(Design { joint, hole, pitch, gaps, margin, straps: straps.least, analysis })
+    Ok(Dimensions { joint, pitch, gaps, margin, straps: straps.least })
 }
 
 impl Brief {
@@ -291,7 +329,7 @@ impl Brief {
 }
 
 /// The hole and its rivet.
-#[inline]
+#[inline(never)]
 fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<C::N>, Error> {
     c.section(Section::Given);
     let plate = c.given(Name(Q::Plate, 0), brief.plate.to_mm());
@@ -361,7 +399,7 @@ fn rivet_for<C: Ctx>(c: C, rules: &Rules, hole: f64) -> f64 {
 }
 
 /// The least margin and the margin taken, mm.
-#[inline]
+#[inline(never)]
 fn choose_margin<C: Ctx>(
     c: C,
     brief: &Brief,
@@ -398,7 +436,7 @@ struct StrapChoice<N> {
 }
 
 /// The least straps and the straps taken.
-#[inline]
+#[inline(never)]
 fn choose_straps<C: Ctx>(c: C, brief: &Brief, given: &Given<C::N>, rules: &Rules) -> Result<StrapChoice<C::N>, Error> {
     let kind = brief.form.kind();
     if kind == JointKind::Lap {

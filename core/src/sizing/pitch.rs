@@ -95,7 +95,7 @@ fn rivets<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Ri
 }
 
 /// Chooses the pitch. Returns the strip width, mm, with it. `thin`: the hole came from shear = bearing.
-#[inline]
+#[inline(never)]
 pub(super) fn choose<C: Ctx>(
     c: C,
     brief: &Brief,
@@ -197,11 +197,11 @@ fn no_pitch(rules: &Rules, joint: &Joint, least: f64, most: (f64, EntryNo)) -> E
         Diameter::Hole => Field::Hole,
         Diameter::Rivet => Field::Rivet,
     };
-    if d.is_finite() && d >= field.bound().lo { error.hint(field, d) } else { error }
+    if d.is_finite() && d >= field.limits().0 { error.hint(field, d) } else { error }
 }
 
 /// The three balanced pitches of the outer row, the greater over the main plates of a lap.
-#[inline]
+#[inline(never)]
 fn balances<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, rivets: &Rivets<C::N>) -> [C::N; 3] {
     let rows = joint.form().row_count();
     let plates = if joint.form().kind() == JointKind::Lap { 2 } else { 1 };

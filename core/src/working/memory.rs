@@ -17,13 +17,19 @@ pub(super) enum Shown {
     AsRow(u8),
 }
 
-/// The last step of one name.
+/// The last step of one name. Small: there are many of them, and a handheld has little memory.
 struct Seen {
     name: Name,
-    value: u64,
+    value: [u32; 2],
     /// The line with its names, and with the quantities and values alone.
-    exact: u64,
-    alike: u64,
+    exact: u32,
+    alike: u32,
+}
+
+/// The bits of a value, in words: the whole then has no gaps.
+fn bits(value: f64) -> [u32; 2] {
+    let bits = value.to_bits();
+    [bits.wrapping_shr(32) as u32, bits as u32]
 }
 
 /// The last step of each name.
@@ -32,14 +38,14 @@ pub(super) struct Memory {
 }
 
 impl Memory {
+    #[inline(always)]
     pub(super) const fn new() -> Self {
         Memory { seen: heapless::Vec::new() }
     }
 
     /// Takes note of a step and says how it is to be shown.
     pub(super) fn take(&mut self, step: &Step<'_>) -> Shown {
-        let new =
-            Seen { name: step.name, value: step.value.to_bits(), exact: mark(step, true), alike: mark(step, false) };
+        let new = Seen { name: step.name, value: bits(step.value), exact: mark(step, true), alike: mark(step, false) };
         let given = step.why == Why::Given;
         if let Some(old) = self.seen.iter_mut().find(|s| s.name == new.name) {
             let same = old.value == new.value;
@@ -61,7 +67,7 @@ impl Memory {
         if row < 2 || matches!(quantity, Q::ModeStrength | Q::StrapShare | Q::StrapThick | Q::StrapLeast) {
             return Shown::Full;
         }
-        let (value, alike) = (step.value.to_bits(), mark(step, false));
+        let (value, alike) = (bits(step.value), mark(step, false));
         let earlier = self
             .seen
             .iter()
@@ -71,7 +77,12 @@ impl Memory {
 }
 
 /// A mark of all that a line says: why, and each place of its expressions.
-fn mark(step: &Step<'_>, rows: bool) -> u64 {
+fn mark(step: &Step<'_>, rows: bool) -> u32 {
+    let hash = whole_mark(step, rows);
+    (hash ^ hash.wrapping_shr(32)) as u32
+}
+
+fn whole_mark(step: &Step<'_>, rows: bool) -> u64 {
     let (kind, detail) = match step.why {
         Why::Given => (0, 0),
         Why::Table(e) => (1, u64::from(e.0)),

@@ -118,6 +118,7 @@ fn record<T>(
 /// assert!(matches!(write_check(&mut sheet, Style::default(), &joint, &bad, &METRIC), Err(WorkingError::Routine(_))));
 /// # Ok::<(), seamwright::Error>(())
 /// ```
+#[inline(never)]
 pub fn write_check(
     out: &mut dyn fmt::Write,
     style: Style,
@@ -145,6 +146,7 @@ pub fn write_check(
 /// assert!(write_size(&mut sheet, Style::default(), &Brief::new(Form::lap(2)?, Length::mm(0.0), steel), &INDIAN).is_err());
 /// # Ok::<(), seamwright::Error>(())
 /// ```
+#[inline(never)]
 pub fn write_size(
     out: &mut dyn fmt::Write,
     style: Style,

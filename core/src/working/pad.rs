@@ -117,6 +117,7 @@ pub struct Pad<'s> {
 impl<'s> Pad<'s> {
     /// An empty pad before a sink.
     #[must_use]
+    #[inline(always)]
     pub fn new(sink: &'s dyn Sink) -> Self {
         Pad {
             line: [const { Cell::new(Node::Free) }; LINE],

@@ -66,6 +66,7 @@ fn waits(step: &Step<'_>) -> bool {
 }
 
 impl<'d, 'o, 'b> Steps<'d, 'o, 'b> {
+    #[inline(always)]
     pub(super) fn new(doc: &'d mut Doc<'o>, book: &'b RuleBook<'b>) -> Self {
         let (memory, waiting) = (Memory::new(), heapless::Vec::new());
         let state = State { number: 0, failed: false, section: None, heading_due: false, memory, waiting };

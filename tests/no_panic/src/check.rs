@@ -1,6 +1,6 @@
 //! Checking.
 
-use seamwright::check::{self, Analysis, Findings, SUBJECTS};
+use seamwright::check::{self, Analysis, Finding, FindingSink, Findings, SUBJECTS};
 use seamwright::modes::Cut;
 use seamwright::step::{Ctx, Name, Num, Plain, Quantity};
 
@@ -29,6 +29,21 @@ fn with<C: Ctx>(c: C, i: &mut Input) {
     if let Ok(analysis) = check::check_with(c, &joint, &i.materials(), &rules) {
         seen(&analysis, i);
     }
+}
+
+/// Keeps each finding as it comes.
+pub struct Keeping;
+
+impl FindingSink for Keeping {
+    fn take(&mut self, finding: Finding) {
+        keep(finding);
+    }
+}
+
+pub fn check_into(i: &mut Input) {
+    let rules = i.rules();
+    let Some(joint) = i.joint() else { return };
+    keep(check::check_into(&joint, &i.materials(), &rules, &mut Keeping).is_ok());
 }
 
 /// All that an analysis tells.

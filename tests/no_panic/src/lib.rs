@@ -83,10 +83,12 @@ exports! {
     seamwright_proof_letters modes::letters;
     seamwright_proof_check check::check;
     seamwright_proof_check_with check::check_with;
+    seamwright_proof_check_into check::check_into;
     seamwright_proof_findings check::findings;
     seamwright_proof_brief sizing::brief;
     seamwright_proof_size sizing::size;
     seamwright_proof_size_with sizing::size_with;
+    seamwright_proof_size_into sizing::size_into;
     seamwright_proof_reconcile_figures reconcile::figures;
     seamwright_proof_reconcile reconcile::answer;
     seamwright_proof_slopes sensitivity::slopes;

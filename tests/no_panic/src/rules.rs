@@ -32,7 +32,7 @@ pub fn rules(i: &mut Input) {
     }
     r = Rules::with_key(r, i.text(), i.number()).unwrap_or(r);
     let r = black_box(r);
-    keep(Rules::validate(&r));
+    keep((Rules::validate(&r), Rules::within_ranges(&r), Rules::values(&r)));
     keep((
         Rules::balance(&r),
         Rules::rounding(&r),

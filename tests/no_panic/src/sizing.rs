@@ -46,6 +46,12 @@ pub fn size_with(i: &mut Input) {
     with(By(Name(Quantity::Bearing, 0)), i);
 }
 
+pub fn size_into(i: &mut Input) {
+    let rules = i.rules();
+    let Some(brief) = any(i) else { return };
+    keep(sizing::size_into(&brief, &rules, &mut crate::check::Keeping).is_ok());
+}
+
 fn with<C: Ctx>(c: C, i: &mut Input) {
     let rules = i.rules();
     let Some(brief) = any(i) else { return };
