@@ -233,6 +233,8 @@ step_latex() {
 
 # shellcheck source=c/gate.sh
 . tests/c/gate.sh
+# shellcheck source=firmware/gate.sh
+. tests/firmware/gate.sh
 
 # The Python package: its wheel in a virtual environment under target/, at pinned versions; formatting, lints, types; the
 # stub compared with the binary and with what maturin makes; the tests, with every vector compared with Rust.

@@ -121,13 +121,15 @@ c_stranger() {
     counted 4 "a stranger's project by pkg-config and CMake, shared and static"
 }
 
-# The library without an operating system: one static archive per target, where the compiler has the target.
+# c_bare_metal [feature]: the library without an operating system, one static archive per target; Debian's compiler
+# where rustup's has not the target. With a feature beyond the usual ones only the first target.
 c_bare_metal() {
-    local target sysroot=""
+    local target sysroot="" targets=("${BARE_TARGETS[@]}")
+    [ $# -eq 0 ] || targets=("${BARE_TARGETS[0]}")
     sysroot=$(rustc --print sysroot)
-    for target in "${BARE_TARGETS[@]}"; do
+    for target in "${targets[@]}"; do
         local build=(rustc -p seamwright-c --profile firmware --locked --lib --crate-type staticlib --target "$target"
-            --no-default-features --features panic-handler)
+            --no-default-features --features "panic-handler${1:+,$1}")
         if [ -d "$sysroot/lib/rustlib/$target/lib" ]; then
             CARGO_TARGET_DIR=$CARGO_TARGET_DIR/bare cargo "${build[@]}"
         else
@@ -137,7 +139,7 @@ c_bare_metal() {
         fi
         [ -s "$CARGO_TARGET_DIR/bare/$target/firmware/libseamwright_c.a" ] || fail "no archive for $target"
     done
-    counted ${#BARE_TARGETS[@]} "C archives for bare metal"
+    counted ${#targets[@]} "C archives for bare metal"
 }
 
 step_c() {

@@ -42,7 +42,7 @@ static void show_error(const sw_error *e)
 static void show_findings(const sw_finding *f, size_t n)
 {
     size_t i;
-    printf(" %zu", n);
+    printf(" %lu", (unsigned long)n);
     for (i = 0; i < n; i++) {
         printf(" %" PRIu32 " %" PRIu32 " %" PRIu32 " %" PRIu32, f[i].subject, f[i].row, f[i].entry, f[i].verdict);
         show(f[i].required), show(f[i].provided);
@@ -137,7 +137,7 @@ static void rating(const sw_form *form, const sw_rules *rules)
     printf(" 0"), show(r.allowed_mpa), show(r.margin), show(r.test_mpa), show_allowed(&r.seam), show(a.efficiency);
     if (sw_existing_assumptions(&old, rules, notes, SW_MAX_ASSUMPTIONS, &n, NULL) != SW_OK)
         exit(10);
-    printf(" %zu", n);
+    printf(" %lu", (unsigned long)n);
     for (i = 0; i < n; i++) {
         const sw_assumption *x = &notes[i];
         printf(" %" PRIu32 " %" PRIu32 " %" PRIu32 " %" PRIu32, x->about, x->row, x->basis, x->entry);
@@ -183,7 +183,7 @@ static void check(const sw_form *form, const sw_materials *steel, const sw_rules
     show_analysis(&a, findings, n);
     if (sw_modes_list(&j, steel, rules, modes, 200, &n, &e) != SW_OK)
         exit(3);
-    printf(" %zu", n);
+    printf(" %lu", (unsigned long)n);
     for (i = 0; i < n; i++) {
         printf(" %" PRIu32 " %" PRIu32 " %" PRIu32, modes[i].plate_row, modes[i].other_row, modes[i].narrow_row);
         show(modes[i].strength_n);

@@ -77,3 +77,11 @@ fn stop(_: &core::panic::PanicInfo<'_>) -> ! {
         core::hint::spin_loop();
     }
 }
+
+/// Panics where `n` is not below 3. No part of the library: see the feature `bite`.
+#[cfg(feature = "bite")]
+#[unsafe(no_mangle)]
+#[expect(clippy::indexing_slicing, reason = "deliberate")]
+pub extern "C" fn seamwright_bite(n: usize) -> u32 {
+    [1, 2, 3][n]
+}
