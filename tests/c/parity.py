@@ -275,6 +275,8 @@ WITHOUT = {
     "Rules::*": "look-ups of routines; the entries themselves are reached by key",
     "Sided::*": "C compares and multiplies two numbers",
     "Slope::relative": "C multiplies two numbers",
+    "search::search_while": "C runs a search in a thread of its own; it takes no callbacks",
+    "search::front_while": "as search_while",
     "reconcile::edited": "part of a routine; its results are sw_explanation.value",
 }
 

@@ -138,6 +138,8 @@ REACHED = {
     "rating::test_pressure_with": "Allowed.test",
     "search::all_forms": "all_forms",
     "search::front": "front",
+    "search::front_while": "front",
+    "search::search_while": "search",
     "search::search": "search",
     "vessel::girth_check": "girth_check",
     "vessel::vessel": "vessel",

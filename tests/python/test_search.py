@@ -1,5 +1,8 @@
 """The search through Python: against every joint of a small grid, one by one."""
 
+import os
+import signal
+import threading
 from itertools import pairwise
 
 import pytest
@@ -74,3 +77,47 @@ def test_wrong_limits_are_refused(steel):
     ):
         with pytest.raises(sw.SeamwrightError):
             sw.search(**{"plates": sw.mm(12), "materials": steel, "book": "metric", **wrong})
+
+
+def long_search(steel, search=sw.search, **other):
+    """A grid of a hundredth of a millimetre over many plates: many seconds of search."""
+    fine = sw.book("structural").derive(id="fine", title="Fine steps (invented)", changes={"pitch.step": sw.mm(0.01)})
+    plates = [sw.mm(5 + n / 50) for n in range(1500)]
+    return search(
+        plates=plates, materials=steel, book=fine, head="button", length_rule="boiler-button", any_finding=True, **other
+    )
+
+
+@pytest.mark.parametrize("search", [sw.search, sw.front])
+def test_a_signal_ends_a_long_search(steel, search):
+    """An interrupt from outside, as Ctrl-C sends it; the thread that sends it runs meanwhile."""
+    other = {"objective": "mass"} if search is sw.search else {}
+    kept = signal.signal(signal.SIGINT, signal.default_int_handler)
+    sender = threading.Timer(0.3, os.kill, (os.getpid(), signal.SIGINT))
+    sender.start()
+    try:
+        with pytest.raises(KeyboardInterrupt):
+            long_search(steel, search, **other)
+    finally:
+        sender.cancel()
+        sender.join()
+        signal.signal(signal.SIGINT, kept)
+    # Nothing is left behind: the next search runs to its end.
+    assert sw.search(plates=sw.mm(12), materials=steel, book="metric", forms=FORMS).best
+
+
+def test_what_a_handler_raises_comes_out(steel):
+    class Enough(Exception):
+        pass
+
+    def handler(number, frame):
+        raise Enough
+
+    kept = signal.signal(signal.SIGALRM, handler)
+    try:
+        signal.setitimer(signal.ITIMER_REAL, 0.2)
+        with pytest.raises(Enough):
+            long_search(steel, objective="mass")
+    finally:
+        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.signal(signal.SIGALRM, kept)

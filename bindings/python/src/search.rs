@@ -1,12 +1,13 @@
 //! The certified search.
 
+use core::ops::ControlFlow;
+
 use pyo3::prelude::*;
-use seamwright::error::ErrorKind;
+use seamwright::bounds::Field;
+use seamwright::error::{Error, ErrorKind};
 use seamwright::quantities::{Length, Pressure};
 use seamwright::rating::Shell;
-use seamwright::search::{
-    self as core_search, Beside, Candidate, Objective, Outcome, SearchBrief, Tally, front as core_front,
-};
+use seamwright::search::{self as core_search, Beside, Candidate, Objective, Outcome, SearchBrief, Tally};
 use seamwright::shop::{Order, Run, Stock};
 
 use crate::book::Book;
@@ -174,12 +175,48 @@ fn tally_out(tally: &Tally) -> TallyOut {
     }
 }
 
-/// Searches the grid. Other Python threads run meanwhile.
+/// Questions of a search between two looks at signals: a millisecond or so.
+const PATIENCE: u32 = 512;
+
+/// Runs a search without the interpreter, which is looked into now and then: a signal's exception ends the search.
+fn interruptible<T: Send>(
+    py: Python<'_>,
+    book: &Book,
+    run: impl FnOnce(&mut dyn FnMut() -> ControlFlow<()>) -> Result<ControlFlow<(), T>, Error> + Send,
+) -> PyResult<Result<T, Error>> {
+    let mut raised: Option<PyErr> = None;
+    let mut asked = 0_u32;
+    let ended = py.detach(|| {
+        run(&mut || {
+            asked = asked.wrapping_add(1);
+            if !asked.is_multiple_of(PATIENCE) {
+                return ControlFlow::Continue(());
+            }
+            match Python::attach(|py| py.check_signals()) {
+                Ok(()) => ControlFlow::Continue(()),
+                Err(error) => {
+                    raised = Some(error);
+                    ControlFlow::Break(())
+                }
+            }
+        })
+    });
+    match (ended, raised) {
+        (_, Some(error)) => Err(error),
+        (Ok(ControlFlow::Continue(found)), None) => Ok(Ok(found)),
+        (Err(error), None) => Ok(Err(error)),
+        // A search ends early only where a signal's exception was kept.
+        (Ok(ControlFlow::Break(())), None) => Err(book.raise(py, &Error::new(ErrorKind::Missing, Field::Form))),
+    }
+}
+
+/// Searches the grid. Other Python threads run meanwhile, and signals are answered.
 #[pyfunction]
 pub fn search(py: Python<'_>, materials: &Materials, given: SearchIn, book: &Book) -> PyResult<SearchOut> {
     let owned = Owned::new(py, given)?;
     let (brief, rules) = (owned.brief(materials), book.rules());
-    let outcome = py.detach(|| core_search::search(&brief, rules)).map_err(|e| book.raise(py, &e))?;
+    let outcome = interruptible(py, book, |go_on| core_search::search_while(&brief, rules, go_on))?;
+    let outcome = outcome.map_err(|e| book.raise(py, &e))?;
     Ok(match &outcome {
         Outcome::NothingFits(tally) => SearchOut { joint: None, best: Vec::new(), tally: tally_out(tally) },
         Outcome::Found(found) => SearchOut {
@@ -219,7 +256,7 @@ pub fn front(py: Python<'_>, materials: &Materials, given: SearchIn, book: &Book
     let [mut room, most] = ROOM;
     loop {
         let mut slots = vec![None; room];
-        match py.detach(|| core_front(&brief, rules, &mut slots)) {
+        match interruptible(py, book, |go_on| core_search::front_while(&brief, rules, &mut slots, go_on))? {
             Ok((count, _)) => return Ok(slots.iter().take(count).flatten().map(candidate_out).collect()),
             Err(e) if e.kind == ErrorKind::NoSpace && room < most => room = room.saturating_mul(4),
             Err(e) => return Err(book.raise(py, &e)),

@@ -66,7 +66,9 @@ use crate::rules::Rules;
 use crate::sizing::{Design, size_with};
 use crate::step::{Ctx, Num, Plain};
 use candidate::Group;
+use core::ops::ControlFlow;
 use keep::{Front, Ranking};
+use walk::{Ended, GoOn};
 
 /// How many of the best are returned, each of another form.
 pub const BEST: usize = 5;
@@ -227,20 +229,71 @@ pub fn search(brief: &SearchBrief<'_>, rules: &Rules) -> Result<Outcome, Error> 
 /// As [`search`].
 #[inline]
 pub fn search_with<C: Ctx>(c: C, brief: &SearchBrief<'_>, rules: &Rules) -> Result<Outcome<C::N>, Error> {
-    let (best, tally) = ranked(brief, rules)?;
+    match ranked(brief, rules, &mut || ControlFlow::Continue(())) {
+        Ok(found) => outcome(c, brief, rules, found),
+        Err(Ended::Error(error)) => Err(error),
+        // Cannot be: the answer above is always to go on.
+        Err(Ended::Stopped) => Ok(Outcome::NothingFits(Tally::default())),
+    }
+}
+
+/// [`search`], asking before every stretch of pitches whether to go on: some thousand instructions lie between two
+/// questions. `Break` comes back where the answer was `Break`; nothing is found then, for nothing is proved.
+///
+/// # Errors
+/// As [`search`].
+///
+/// ```
+/// use core::ops::ControlFlow;
+/// use seamwright::{materials::Materials, quantities::{Length, Stress}, rules::METRIC};
+/// use seamwright::search::{Objective, SearchBrief, search_while};
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+/// let plates = [Length::mm(13.0)];
+/// let brief = SearchBrief::new(Objective::Efficiency, &plates, steel);
+/// let mut questions = 0;
+/// let found = search_while(&brief, &METRIC.rules, &mut || { questions += 1; ControlFlow::Continue(()) })?;
+/// assert!(matches!(found, ControlFlow::Continue(outcome) if outcome.found().is_some()) && questions > 100);
+/// let stopped = search_while(&brief, &METRIC.rules, &mut || ControlFlow::Break(()))?;
+/// assert!(stopped.is_break());
+/// let nothing = SearchBrief::new(Objective::Efficiency, &[], steel);
+/// assert!(search_while(&nothing, &METRIC.rules, &mut || ControlFlow::Break(())).is_err());
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn search_while(
+    brief: &SearchBrief<'_>,
+    rules: &Rules,
+    go_on: &mut dyn FnMut() -> ControlFlow<()>,
+) -> Result<ControlFlow<(), Outcome>, Error> {
+    match ranked(brief, rules, go_on) {
+        Ok(found) => outcome(Plain, brief, rules, found).map(ControlFlow::Continue),
+        Err(ended) => ended.told(),
+    }
+}
+
+/// The best of each of the best few forms, and the counts.
+type RankedBest = (heapless::Vec<Ranked, BEST>, Tally);
+
+/// What is told of the best.
+#[inline]
+fn outcome<C: Ctx>(
+    c: C,
+    brief: &SearchBrief<'_>,
+    rules: &Rules,
+    (best, tally): RankedBest,
+) -> Result<Outcome<C::N>, Error> {
     let Some(first) = best.first() else { return Ok(Outcome::NothingFits(tally)) };
     let design = size_with(c, &first.candidate.brief(brief), rules)?;
     Ok(Outcome::Found(Found { design, best, tally }))
 }
 
 /// The search itself.
-fn ranked(brief: &SearchBrief<'_>, rules: &Rules) -> Result<(heapless::Vec<Ranked, BEST>, Tally), Error> {
+fn ranked(brief: &SearchBrief<'_>, rules: &Rules, go_on: GoOn<'_>) -> Result<RankedBest, Ended> {
     let objective = brief.objective;
     brief.validate(rules, objective == Objective::Mass)?;
     let named = all_forms();
     let forms: &[Form] = brief.forms.unwrap_or(&named);
     let mut ranking = Ranking::new(objective);
-    let tally = walk::walk(brief, rules, forms, &mut ranking, walk::weighs(objective))?;
+    let tally = walk::walk(brief, rules, forms, &mut ranking, walk::weighs(objective), go_on)?;
     let mut best = heapless::Vec::new();
     let first = ranking.best.first().map(|(key, _)| *key).unwrap_or_default();
     for (place, (key, candidate)) in ranking.best.iter().enumerate() {
@@ -289,11 +342,54 @@ fn ranked(brief: &SearchBrief<'_>, rules: &Rules) -> Result<(heapless::Vec<Ranke
 /// # Ok::<(), seamwright::Error>(())
 /// ```
 pub fn front(brief: &SearchBrief<'_>, rules: &Rules, slots: &mut [Option<Candidate>]) -> Result<(usize, Tally), Error> {
+    match walk_front(brief, rules, slots, &mut || ControlFlow::Continue(())) {
+        Ok(found) => Ok(found),
+        Err(Ended::Error(error)) => Err(error),
+        // Cannot be: the answer above is always to go on.
+        Err(Ended::Stopped) => Ok((0, Tally::default())),
+    }
+}
+
+/// [`front`], asking as [`search_while`] does whether to go on.
+///
+/// # Errors
+/// As [`front`].
+///
+/// ```
+/// use core::ops::ControlFlow;
+/// use seamwright::{materials::Materials, quantities::{Length, Stress}, rules::METRIC};
+/// use seamwright::search::{Objective, SearchBrief, front_while};
+/// use seamwright::shop::{HeadForm, LengthRule, Order, Run, Stock};
+/// let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+/// let plates = [Length::mm(13.0)];
+/// let order = Order::steel(Run::Tie, HeadForm::Button, LengthRule::BoilerButton, Stock::cut_to_length());
+/// let brief = SearchBrief::new(Objective::Mass, &plates, steel).mass(order);
+/// let mut slots = [None; 8];
+/// assert!(front_while(&brief, &METRIC.rules, &mut slots, &mut || ControlFlow::Break(()))?.is_break());
+/// let go_on = &mut || ControlFlow::Continue(());
+/// assert!(front_while(&brief, &METRIC.rules, &mut slots[..1], go_on).is_err()); // no room
+/// # Ok::<(), seamwright::Error>(())
+/// ```
+pub fn front_while(
+    brief: &SearchBrief<'_>,
+    rules: &Rules,
+    slots: &mut [Option<Candidate>],
+    go_on: &mut dyn FnMut() -> ControlFlow<()>,
+) -> Result<ControlFlow<(), (usize, Tally)>, Error> {
+    walk_front(brief, rules, slots, go_on).map(ControlFlow::Continue).or_else(Ended::told)
+}
+
+fn walk_front(
+    brief: &SearchBrief<'_>,
+    rules: &Rules,
+    slots: &mut [Option<Candidate>],
+    go_on: GoOn<'_>,
+) -> Result<(usize, Tally), Ended> {
     brief.validate(rules, true)?;
     let named = all_forms();
     let forms: &[Form] = brief.forms.unwrap_or(&named);
     let mut front = Front::new(slots);
-    let tally = walk::walk(brief, rules, forms, &mut front, true)?;
+    let tally = walk::walk(brief, rules, forms, &mut front, true, go_on)?;
     Ok((front.count, tally))
 }
 

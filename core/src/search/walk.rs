@@ -1,5 +1,7 @@
 //! The walk over all candidates: group by group, each group by halves of its pitches.
 
+use core::ops::ControlFlow;
+
 use super::brief::{Constraint, SearchBrief};
 use super::candidate::Group;
 use super::keep::Keeper;
@@ -11,6 +13,33 @@ use crate::joint::Form;
 use crate::quantities::Length;
 use crate::rules::Rules;
 
+/// Asked before every stretch whether to go on.
+pub(super) type GoOn<'g> = &'g mut dyn FnMut() -> ControlFlow<()>;
+
+/// Why a walk ended early.
+pub(super) enum Ended {
+    /// Something is wrong.
+    Error(Error),
+    /// Whoever was asked said so.
+    Stopped,
+}
+
+impl From<Error> for Ended {
+    fn from(error: Error) -> Self {
+        Ended::Error(error)
+    }
+}
+
+impl Ended {
+    /// What a caller is told.
+    pub(super) fn told<T>(self) -> Result<ControlFlow<(), T>, Error> {
+        match self {
+            Ended::Error(error) => Err(error),
+            Ended::Stopped => Ok(ControlFlow::Break(())),
+        }
+    }
+}
+
 /// Stretches that wait while another is halved: one for each halving of the longest grid.
 const WAITING: usize = 64;
 
@@ -19,8 +48,8 @@ pub(super) fn groups<'s, 'a>(
     search: &'s SearchBrief<'a>,
     rules: &'s Rules,
     forms: &[Form],
-    mut visit: impl FnMut(Option<Group<'s, 'a>>) -> Result<(), Error>,
-) -> Result<(), Error> {
+    mut visit: impl FnMut(Option<Group<'s, 'a>>) -> Result<(), Ended>,
+) -> Result<(), Ended> {
     for form in forms {
         for plate in search.plates {
             match search.holes {
@@ -50,10 +79,11 @@ pub(super) fn walk<K: Keeper>(
     forms: &[Form],
     keeper: &mut K,
     weighs: bool,
-) -> Result<Tally, Error> {
+    go_on: GoOn<'_>,
+) -> Result<Tally, Ended> {
     let mut tally = Tally::default();
     groups(search, rules, forms, |group| match group {
-        Some(group) => one(&group, keeper, &mut tally, weighs),
+        Some(group) => one(&group, keeper, &mut tally, weighs, go_on),
         None => {
             keeper.next_form();
             Ok(())
@@ -97,7 +127,13 @@ fn count((first, last): (u32, u32)) -> u64 {
 }
 
 /// One group.
-fn one<K: Keeper>(group: &Group<'_, '_>, keeper: &mut K, tally: &mut Tally, weighs: bool) -> Result<(), Error> {
+fn one<K: Keeper>(
+    group: &Group<'_, '_>,
+    keeper: &mut K,
+    tally: &mut Tally,
+    weighs: bool,
+    go_on: &mut dyn FnMut() -> ControlFlow<()>,
+) -> Result<(), Ended> {
     // A group without a pitch, or without a last one, is one candidate that cannot be.
     let size = if group.cap_unknown { 1 } else { u64::from(group.len()).max(1) };
     tally.grid = tally.grid.saturating_add(size);
@@ -122,6 +158,9 @@ fn one<K: Keeper>(group: &Group<'_, '_>, keeper: &mut K, tally: &mut Tally, weig
     let mut waiting: heapless::Vec<(u32, u32), WAITING> = heapless::Vec::new();
     let _ = waiting.push(range);
     while let Some(stretch) = waiting.pop() {
+        if go_on().is_break() {
+            return Err(Ended::Stopped);
+        }
         let floor = parts(keeper.efficiency_floor());
         let reaching = if floor > 0.0 { pieces.reaching(floor) } else { (0.0, f64::INFINITY) };
         let Some(left) = narrowed(group, reaching, stretch) else {

@@ -104,6 +104,7 @@ exports! {
     seamwright_proof_search search::search;
     seamwright_proof_search_with search::search_with;
     seamwright_proof_search_front search::front;
+    seamwright_proof_search_stopped search::stopped;
     seamwright_proof_shop_strip search::strip;
     seamwright_proof_shop_orders shop::orders;
     seamwright_proof_shop_sheet shop::sheet;

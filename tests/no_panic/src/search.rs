@@ -2,6 +2,8 @@
 
 use core::hint::black_box;
 
+use core::ops::ControlFlow;
+
 use seamwright::joint::Form;
 use seamwright::quantities::Pressure;
 use seamwright::rating::{Footing, Shell};
@@ -97,6 +99,21 @@ pub fn front(i: &mut Input) {
         if let Some(room) = slots.get_mut(..room) {
             keep(search::front(brief, &rules, room));
         }
+        keep(slots);
+    });
+}
+
+pub fn stopped(i: &mut Input) {
+    let rules = i.rules();
+    with(i, |brief, i| {
+        let mut left = i.index();
+        let go_on = &mut || {
+            left = left.wrapping_sub(1);
+            if left == 0 { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+        };
+        let mut slots = [None; 8];
+        keep(search::search_while(brief, &rules, go_on));
+        keep(search::front_while(brief, &rules, &mut slots, go_on));
         keep(slots);
     });
 }

@@ -329,7 +329,7 @@ def seam_pressure(form: Form, plate: SupportsFloat | SupportsIndex, tension: Sup
 
 def search(materials: Materials, given: Incomplete, book: Book) -> Incomplete:
     """
-    Searches the grid. Other Python threads run meanwhile.
+    Searches the grid. Other Python threads run meanwhile, and signals are answered.
     """
 
 def shop_sheet(joint: Joint, materials: Materials, book: Book, asked: Incomplete) -> Sheet:

@@ -172,6 +172,8 @@ def search(
 ) -> Search:
     """Finds the best joint of all forms, plates, sizes and pitches of the grid; the answer is proved to be the best.
 
+    Other threads run meanwhile, and Ctrl-C ends it.
+
     Args:
         plates: the plate, or those to choose from.
         materials: stresses, all permissible or all ultimate.
