@@ -22,7 +22,7 @@ ORDER = [
     ["proportion"],
     ["modes"],
     ["check"],
-    ["sizing"],
+    ["sizing", "batch"],
     ["rating", "group", "sensitivity", "shop", "vessel"],
     ["search"],
     ["reconcile"],

@@ -111,6 +111,7 @@ fields! {
     Density        "density"          KilogramPerCubicMetre 500.0 ..= 25000.0 "density of plate and rivets";
     Tolerance      "tolerance"        Millimetre 0.0 ..= 200.0    "tolerance of a dimension, to either side";
     Figure         "figure"           One        0.0 ..= 0.0      "stated figure";
+    BatchRows      "batch_rows"       Count      0.0 ..= 0.0      "rows of a column of a batch";
     Form           "form"             One        0.0 ..= 0.0      "form of the joint";
     RuleEntry      "rule"             One        0.0 ..= 0.0      "entry of the rule book";
     Text           "text"             One        0.0 ..= 0.0      "text given for a number";

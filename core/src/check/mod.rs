@@ -13,7 +13,7 @@ use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
 use crate::formula::{self, Formula};
 use crate::given::Given;
-use crate::joint::{Joint, JointKind};
+use crate::joint::{Form, Joint, JointKind};
 use crate::materials::Materials;
 use crate::math;
 use crate::modes::{Class, Cut, Lens, Mode, Strengths};
@@ -107,21 +107,25 @@ impl<N: Num, F> Analysis<N, F> {
 /// Whether a book counts a mode.
 #[must_use]
 pub fn counted(rules: &Rules, joint: &Joint, cut: &Cut) -> bool {
-    let form = joint.form();
+    counts(rules, joint.form(), cut)
+}
+
+/// [`counted`] by the form alone.
+#[must_use]
+pub(crate) fn counts(rules: &Rules, form: &Form, cut: &Cut) -> bool {
     match cut.class(form.kind(), form.row_count()) {
         Class::PlateOuter | Class::Rivets => true,
         Class::Strap => rules.on(Entry::COUNT_STRAP),
         Class::PlateInner | Class::BothPlates => match rules.counts_inner() {
             Counted::Never => false,
             Counted::Always => true,
-            Counted::Doubled => next_row_doubled(joint, cut),
+            Counted::Doubled => next_row_doubled(form, cut),
         },
     }
 }
 
 /// Whether a plate tears at the row next to its outer row, and all inner rows have twice the rivets of the outer row.
-fn next_row_doubled(joint: &Joint, cut: &Cut) -> bool {
-    let form = joint.form();
+fn next_row_doubled(form: &Form, cut: &Cut) -> bool {
     let lap = form.kind() == JointKind::Lap;
     let before_last = form.row_count().wrapping_sub(1);
     let lap_b = lap && cut.plate == 0 && usize::from(cut.other) == before_last;

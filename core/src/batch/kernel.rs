@@ -1,0 +1,362 @@
+//! One joint of a usual form, as straight-line code that a compiler turns into lanes.
+//!
+//! Every figure is made by the formula bodies, in the order in which [`check`](crate::check::check) adds them up, so
+//! the bits are the same. Only the cuts that can govern are looked at ([`shape`](super::shape)); where the reasons for
+//! leaving the others out do not hold clearly, the lane says so and its row is checked by itself.
+#![allow(
+    clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    reason = "arrays and loops of constant length: nothing is out of bounds, and the compiler knows it"
+)]
+
+use super::shape::{self as at, SLOTS, Shape};
+use super::table::NO_MODE;
+use crate::formula;
+use crate::joint::{JointKind, MAX_ROWS};
+use crate::math;
+
+/// Columns that the kernel reads, in the order of [`Inputs`](super::Inputs).
+pub const READ: usize = 11;
+
+/// So many of them the kernel checks against their bounds itself.
+pub const CHECKED: usize = 3;
+
+/// Least share of the strength that each net section and each rivet must have, so that a cut with one of them more is
+/// surely above one without: four orders above what the tolerance of ties needs.
+pub const MARGIN: f64 = 1e-4;
+
+/// Least share of the strength by which a second plane must hold more, where it holds more at all.
+const APART: f64 = 10.0 * math::TOLERANCE;
+
+/// Cuts this near to the least one are equal to it; the first of them governs.
+const NEAR: f64 = 1.0 + 0.5 * math::TOLERANCE;
+/// Cuts between `NEAR` and this could take part in a chain of near ties: such a row is checked by itself.
+const FAR: f64 = 1.0 + 3.0 * math::TOLERANCE;
+
+/// Which cuts the book's figure is taken from.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Eyes {
+    /// It sees what is: its figure is that of all modes, or it is not asked for.
+    Same,
+    /// It counts everything but straps.
+    NoStraps,
+    /// It counts some cuts, or has its own figures for the rivets.
+    Own,
+}
+
+/// What is the same in all rows.
+#[derive(Clone, Copy, Debug)]
+pub struct Fixed {
+    /// Rivets by row.
+    pub rivets: [f64; MAX_ROWS],
+    /// Rivets of the densest row.
+    pub densest: f64,
+    /// Double shear over single shear, by the book.
+    pub double: f64,
+    /// The same, as it enters one plane that fails alone; 2 makes it the single shear.
+    pub lone: f64,
+    /// Added to the diameter that tears.
+    pub allowance: f64,
+    /// Whether cold rivets count in tearing, shear and bearing.
+    pub by_rivet: [bool; 3],
+    /// Greatest efficiency credited.
+    pub cap: f64,
+    /// The book's factor on the rivets.
+    pub seam: f64,
+    /// Whether the book sees bearing.
+    pub crush: bool,
+    /// Nothing for cuts that there are and that the book counts, infinity for others: added to their strengths.
+    pub bars: [[f64; SLOTS]; 2],
+    /// Numbers of the slots' modes.
+    pub numbers: [u64; SLOTS],
+    /// Number of the wide strap torn at the first row in double shear.
+    pub tied: u64,
+    /// Least and greatest pitch, plate and hole.
+    pub bounds: [(f64, f64); CHECKED],
+}
+
+/// A chunk of each column.
+pub type Chunk<'c, const W: usize> = [&'c [f64; W]; READ];
+
+/// What a chunk of rows gives.
+pub struct Found<const W: usize> {
+    /// Efficiencies over all modes.
+    pub efficiency: [f64; W],
+    /// Efficiencies by the book.
+    pub book: [f64; W],
+    /// Efficiencies credited.
+    pub credited: [f64; W],
+    /// Numbers of the governing modes; [`NO_MODE`] where the row is to be checked by itself.
+    pub mode: [u16; W],
+}
+
+/// One rivet by the planes that are on the cut.
+#[derive(Clone, Copy)]
+struct Rivet {
+    /// Of a row in single shear.
+    single: f64,
+    both: f64,
+    /// The plane of the wide strap alone, and of the narrow one.
+    other: f64,
+    narrow: f64,
+}
+
+/// Thicknesses, stresses and diameters of one lane.
+#[derive(Clone, Copy)]
+struct Lane {
+    strip: f64,
+    plate: f64,
+    other: f64,
+    narrow: f64,
+    tension: f64,
+    other_tension: f64,
+    shear: f64,
+    bearing: f64,
+    other_bearing: f64,
+    tear_hole: f64,
+    shear_hole: f64,
+    bearing_hole: f64,
+}
+
+/// The weaker of a fate so far and another; equal within the tolerance, the earlier one stays.
+#[inline(always)]
+fn against(so_far: f64, other: f64) -> f64 {
+    if math::below_positive(other, so_far) { other } else { so_far }
+}
+
+impl Lane {
+    /// The net section at a row of `n` rivets: of the plate, of plate B or the wide strap, of the narrow strap.
+    #[inline(always)]
+    fn plate_net(&self, n: f64) -> f64 {
+        formula::net_section(self.strip, n, self.tear_hole, self.plate, self.tension)
+    }
+    #[inline(always)]
+    fn other_net(&self, n: f64) -> f64 {
+        formula::net_section(self.strip, n, self.tear_hole, self.other, self.other_tension)
+    }
+    #[inline(always)]
+    fn narrow_net(&self, n: f64) -> f64 {
+        formula::net_section(self.strip, n, self.tear_hole, self.narrow, self.other_tension)
+    }
+
+    /// One rivet in its weakest fate. A stress that was not given is infinite here, and never the weaker.
+    #[inline(always)]
+    fn rivet<S: Shape>(&self, fixed: &Fixed, seam: f64, crush: bool) -> Rivet {
+        let (d, ss, db) = (self.shear_hole, self.shear, self.bearing_hole);
+        let (sc, sc2) = if crush { (self.bearing, self.other_bearing) } else { (f64::INFINITY, f64::INFINITY) };
+        let plate = formula::bearing(db, self.plate, sc);
+        let wide = formula::bearing(db, self.other, sc2);
+        let single = formula::times(seam, formula::single_shear(d, ss));
+        let single = against(against(single, wide), plate);
+        if S::KIND != JointKind::DoubleStrap {
+            return Rivet { single, both: single, other: single, narrow: single };
+        }
+        let thin = formula::bearing(db, self.narrow, sc2);
+        let sheared = formula::times(seam, formula::double_shear(fixed.double, d, ss));
+        let lone = formula::times(seam, formula::plane_shear(fixed.lone, d, ss));
+        let other = against(against(lone, wide), plate);
+        let narrow = against(against(lone, thin), plate);
+        let half = formula::half(sheared);
+        let (a, b) = (against(half, wide), against(half, thin));
+        let crushes = math::below_positive(wide, half) | math::below_positive(thin, half);
+        let apart = formula::cut_strength(a, b);
+        let both = against(if crushes { apart } else { sheared }, plate);
+        Rivet { single, both, other, narrow }
+    }
+
+    /// The cuts that can govern; infinite where the form has no such cut.
+    #[inline(always)]
+    fn cuts<S: Shape>(&self, fixed: &Fixed, rivet: &Rivet) -> [f64; SLOTS] {
+        let mut cuts = [f64::INFINITY; SLOTS];
+        let double = S::KIND == JointKind::DoubleStrap;
+        let lap = S::KIND == JointKind::Lap;
+        let n = fixed.rivets;
+        let (outer, last) = (n[0], n[S::ROWS - 1]);
+        let inner = if lap && S::ROWS > 1 { n[1] } else { last };
+        let hold = |row: usize, f: f64| formula::row_hold(n[row], f);
+        // A row of the part outside, and one of the part at the butt.
+        let planes =
+            |row: usize, f: f64| if row < S::SINGLE || !double { hold(row, rivet.single) } else { hold(row, f) };
+        // Rows one after the other, as a single check adds them.
+        let all = |start: Option<f64>, from: usize, f: f64| {
+            let mut sum = start;
+            for row in from..S::ROWS {
+                let more = planes(row, f);
+                sum = Some(match sum {
+                    Some(sum) => formula::cut_strength(sum, more),
+                    None => more,
+                });
+            }
+            sum.unwrap_or(0.0)
+        };
+        cuts[at::OUTER] = self.plate_net(outer);
+        if S::HAS[at::SECOND] {
+            cuts[at::SECOND] = formula::cut_strength(self.plate_net(n[1]), planes(0, rivet.both));
+        }
+        if S::HAS[at::THIRD] {
+            let rows = formula::cut_strength(self.plate_net(n[2]), planes(0, rivet.both));
+            cuts[at::THIRD] = formula::cut_strength(rows, planes(1, rivet.both));
+        }
+        cuts[at::RIVETS] = all(None, 0, rivet.both);
+        if S::HAS[at::WITH_OTHER] {
+            let torn = formula::cut_strength(self.plate_net(inner), self.other_net(inner));
+            let outside = double && S::SINGLE == 0;
+            cuts[at::WITH_OTHER] = if outside { formula::cut_strength(torn, hold(0, rivet.narrow)) } else { torn };
+        }
+        if S::HAS[at::B_SECOND] {
+            cuts[at::B_SECOND] = formula::cut_strength(self.other_net(inner), hold(S::ROWS - 1, rivet.single));
+        }
+        cuts[at::OTHER] = self.other_net(last);
+        if double {
+            cuts[at::OTHER] = all(Some(cuts[at::OTHER]), S::SINGLE, rivet.narrow);
+        }
+        if S::HAS[at::WITH_NARROW] {
+            let torn = formula::cut_strength(self.plate_net(inner), self.narrow_net(inner));
+            cuts[at::WITH_NARROW] = formula::cut_strength(torn, hold(0, rivet.other));
+        }
+        if S::HAS[at::NARROW] {
+            cuts[at::NARROW] = all(Some(self.narrow_net(last)), 0, rivet.other);
+        }
+        if S::HAS[at::STRAPS] {
+            cuts[at::STRAPS] = formula::cut_strength(self.other_net(last), self.narrow_net(last));
+        }
+        cuts
+    }
+
+    /// The weakest net section of each member.
+    #[inline(always)]
+    fn least_net<S: Shape>(&self, fixed: &Fixed) -> f64 {
+        let n = fixed.densest;
+        let least = math::smaller(self.plate_net(n), self.other_net(n));
+        let apart = S::KIND == JointKind::DoubleStrap && !S::ALIKE;
+        if apart { math::smaller(least, self.narrow_net(n)) } else { least }
+    }
+}
+
+/// The first of the least cuts, its number, and whether it is clearly that: no other cut is nearly as low, but not
+/// quite.
+#[inline(always)]
+fn governing(cuts: &[f64; SLOTS], numbers: &[u64; SLOTS], has: [bool; SLOTS]) -> (f64, u64, bool) {
+    let mut least = cuts[at::OUTER];
+    for slot in 1..SLOTS {
+        if has[slot] {
+            least = math::smaller(least, cuts[slot]);
+        }
+    }
+    let (near, far) = (least * NEAR, least * FAR);
+    let (mut value, mut number, mut next) = (least, 0, f64::INFINITY);
+    for slot in 0..SLOTS {
+        let slot = SLOTS - 1 - slot;
+        if has[slot] {
+            let close = cuts[slot] <= near;
+            value = if close { cuts[slot] } else { value };
+            number = if close { numbers[slot] } else { number };
+            next = math::smaller(next, if close { f64::INFINITY } else { cuts[slot] });
+        }
+    }
+    (value, number, next > far)
+}
+
+/// Cuts that a book or missing straps take away are infinite.
+#[inline(always)]
+fn barred(cuts: &[f64; SLOTS], bars: &[f64; SLOTS]) -> [f64; SLOTS] {
+    let mut seen = *cuts;
+    for slot in 0..SLOTS {
+        seen[slot] = cuts[slot] + bars[slot];
+    }
+    seen
+}
+
+/// Whether the cuts that are left out are above those that are looked at, for cuts with these rivets and this least
+/// strength.
+#[inline(always)]
+fn safe<S: Shape>(rivet: &Rivet, least_net: f64, strength: f64, strap_tied: bool) -> bool {
+    let least = strength * MARGIN;
+    let mut safe = (strength > 0.0) & (least_net >= least);
+    if S::KIND != JointKind::DoubleStrap || S::SINGLE > 0 {
+        safe &= rivet.single >= least;
+    }
+    if S::KIND == JointKind::DoubleStrap {
+        safe &= (rivet.narrow >= least) & (rivet.narrow <= rivet.both);
+        if !S::ALIKE {
+            safe &= (rivet.other >= least) & (rivet.other <= rivet.both);
+        }
+        if S::SINGLE > 0 {
+            safe &= strap_tied | (rivet.both - rivet.narrow >= strength * APART);
+        }
+    }
+    safe
+}
+
+/// Works a chunk of rows out.
+#[inline(always)]
+pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Chunk<'_, W>, found: &mut Found<W>) {
+    let [pitch, plate, hole, tension, shear, rivet, other, narrow, other_tension, bearing, other_bearing] = chunk;
+    let [tear, sheared, borne] = fixed.by_rivet.map(|by_rivet| if by_rivet { rivet } else { hole });
+    let no_straps = {
+        let mut has = S::HAS;
+        has[at::OTHER] = false;
+        has[at::WITH_OTHER] = false;
+        has[at::WITH_NARROW] = false;
+        has[at::NARROW] = false;
+        has[at::STRAPS] = false;
+        has
+    };
+    let own = EYES == Eyes::Own as u8;
+    for i in 0..W {
+        let lane = Lane {
+            strip: pitch[i],
+            plate: plate[i],
+            other: other[i],
+            narrow: if S::ALIKE { other[i] } else { narrow[i] },
+            tension: tension[i],
+            other_tension: other_tension[i],
+            shear: shear[i],
+            bearing: bearing[i],
+            other_bearing: other_bearing[i],
+            tear_hole: formula::deducted(tear[i], fixed.allowance),
+            shear_hole: sheared[i],
+            bearing_hole: borne[i],
+        };
+        let mut solid = formula::solid(lane.strip, lane.plate, lane.tension);
+        if S::KIND == JointKind::Lap {
+            // The lesser of two, the first when equal.
+            solid = math::smaller(solid, formula::solid(lane.strip, lane.other, lane.other_tension));
+        }
+        let one = lane.rivet::<S>(fixed, 1.0, true);
+        let cuts = lane.cuts::<S>(fixed, &one);
+        let tied = one.both == one.narrow;
+        let mut numbers = fixed.numbers;
+        if S::SINGLE > 0 {
+            numbers[at::OTHER] = if tied { fixed.tied } else { numbers[at::OTHER] };
+        }
+        let seen = if own { barred(&cuts, &fixed.bars[0]) } else { cuts };
+        let (strength, number, clear) = governing(&seen, &numbers, S::HAS);
+        let least_net = lane.least_net::<S>(fixed);
+        // Holes that nearly fill the strip, and rivets that nearly exceed their hole, are left to a single check.
+        let room = formula::row_hold(fixed.densest, hole[i]) < lane.strip * (2.0 - FAR);
+        let mut sound = clear & room & (rivet[i] <= hole[i]) & safe::<S>(&one, least_net, strength, tied);
+        for (x, (lo, hi)) in [lane.strip, lane.plate, hole[i]].into_iter().zip(fixed.bounds) {
+            sound &= (x >= lo) & (x <= hi);
+        }
+        let efficiency = formula::efficiency(strength, solid);
+        let mut book = efficiency;
+        if EYES == Eyes::NoStraps as u8 {
+            let (by_book, _, clear) = governing(&cuts, &numbers, no_straps);
+            book = formula::efficiency(by_book, solid);
+            sound &= clear;
+        }
+        if own {
+            let one = lane.rivet::<S>(fixed, fixed.seam, fixed.crush);
+            let seen = barred(&lane.cuts::<S>(fixed, &one), &fixed.bars[1]);
+            let (by_book, _, clear) = governing(&seen, &numbers, S::HAS);
+            book = formula::efficiency(by_book, solid);
+            sound &= clear & safe::<S>(&one, least_net, by_book, one.both == one.narrow);
+        }
+        found.efficiency[i] = efficiency;
+        found.book[i] = book;
+        // The lesser of the two, the first when equal, under the cap.
+        found.credited[i] = math::smaller(math::smaller(book, efficiency), fixed.cap);
+        found.mode[i] = if sound { number as u16 } else { NO_MODE };
+    }
+}
