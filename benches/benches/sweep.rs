@@ -2,13 +2,13 @@
 //! memory, and against a single check for each row, all measured in turn in one run.
 //!
 //! `cargo bench -p seamwright-benches --bench sweep` takes ten million rows (`SWEEP_ROWS` says otherwise); `-- --test`
-//! runs each case once on a few.
+//! runs each case once on a few. A word picks cases: `-- "avx2: double 3"`.
 
 use std::hint::black_box;
 use std::time::Instant;
 
 use seamwright::Error;
-use seamwright::batch::{Column, Inputs, Job, Level, Outputs, Path, Sweep};
+use seamwright::batch::{InputColumn, Inputs, Job, Level, Outputs, Path, Sweep};
 use seamwright::check::check;
 use seamwright::joint::Form;
 use seamwright::rules::{INDIAN, METRIC, RuleBook, US_CODE};
@@ -133,22 +133,31 @@ fn run(case: &Case, rows: usize, level: Lanes, turns: usize) -> Result<(), Error
     let densest = f64::from(case.form.densest_rivets());
     let mut memory = Memory::new(rows, densest);
     let [pitch, plate, hole] = memory.inputs.clone();
-    let c = Column::Constant;
+    let c = InputColumn::Constant;
     let inputs = Inputs {
         bearing: Some(c(120.0)),
         other: case.straps.map(|s| c(s.0)),
         narrow: case.straps.and_then(|s| s.1).map(c),
-        ..Inputs::new(Column::Values(&pitch), Column::Values(&plate), Column::Values(&hole), c(80.0), c(60.0))
+        ..Inputs::new(
+            InputColumn::Values(&pitch),
+            InputColumn::Values(&plate),
+            InputColumn::Values(&hole),
+            c(80.0),
+            c(60.0),
+        )
     };
     let sweep = Sweep::new(&case.form, &case.book.rules, inputs, rows)?;
     let (mut kernel, mut pass, mut single) = (f64::MAX, f64::MAX, f64::MAX);
     let few = rows.min(100_000);
     let mut ran = Ok(());
-    for _ in 0..turns {
-        kernel = kernel.min(timed(|| ran = sweep.run_with(level, 0, memory.outputs(case.all))));
+    for turn in 0..turns {
+        kernel = kernel.min(timed(|| ran = level.run_sweep(&sweep, 0, memory.outputs(case.all))));
         ran?;
         let read = [&pitch[..], &plate[..], &hole[..]];
         pass = pass.min(timed(|| level.run(Pass { inputs: read, outputs: memory.outputs(case.all) })));
+        if turn >= 5 {
+            continue;
+        }
         single = single.min(timed(|| {
             for row in 0..few {
                 let found = sweep.joint(row).and_then(|(joint, m)| check(&joint, &m, &case.book.rules));
@@ -173,16 +182,17 @@ fn main() -> Result<(), Error> {
     let test = std::env::args().any(|a| a == "--test");
     let asked = std::env::var("SWEEP_ROWS").ok().and_then(|n| n.parse().ok());
     let rows = if test { 2000 } else { asked.unwrap_or(10_000_000) };
-    let only = std::env::args().skip(1).find(|a| !a.starts_with("--"));
+    let turns = if test { 1 } else { 5_usize.max(50_000_000 / rows.max(1)) };
+    let only = std::env::args().skip(1).find(|a| !a.starts_with("--")).unwrap_or_default();
     let levels: Vec<Lanes> = Lanes::available().collect();
     println!("levels: {:?}; {rows} rows", levels.iter().map(|l| l.name()).collect::<Vec<_>>());
     for level in levels {
         println!("-- {}", level.name());
-        for case in cases()?.iter().filter(|case| only.as_ref().is_none_or(|o| case.name.contains(o.as_str()))) {
+        for case in cases()?.iter().filter(|case| format!("{}: {}", level.name(), case.name).contains(&only)) {
             if test {
                 println!("Testing {} {}", level.name(), case.name);
             }
-            run(case, rows, level, if test { 1 } else { 5 })?;
+            run(case, rows, level, turns)?;
             if test {
                 println!("Success");
             }

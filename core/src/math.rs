@@ -62,7 +62,7 @@ pub fn below(a: f64, b: f64) -> bool {
 /// Where `a < b` the larger is `b`, and both say the same; where not, neither can be true.
 #[must_use]
 #[inline(always)]
-pub fn below_positive(a: f64, b: f64) -> bool {
+pub(crate) fn below_positive(a: f64, b: f64) -> bool {
     a < b - TOLERANCE * b
 }
 

@@ -175,6 +175,17 @@ REACHED = {
     "Subject::what": "Finding.what",
     "TitleBlock::new": "drawing",
     "Unit::symbol": "Bound.unit",
+    "ModeTable::cut": "SweepMode.cut",
+    "ModeTable::mode": "SweepMode.name",
+    "ModeTable::number": "SweepMode.number",
+    "ModeTable::len": "Sweep.modes",
+    "ModeTable::new": "Sweep.modes",
+    "Sweep::joint": "Sweep.joint",
+    "Sweep::len": "Sweep.size",
+    "Sweep::mode_strengths": "Sweep.strengths",
+    "Sweep::modes": "Sweep.modes",
+    "Sweep::new": "sweep",
+    "Sweep::run_with": "sweep",
     "check::check": "check",
     "check::counted": "Mode.counted",
     "drawing::dxf": "Drawing.dxf",
@@ -214,6 +225,13 @@ REACHED = {
 # Items that nothing in Python reaches by itself, and why.
 WITHOUT = {
     "*::values": "takes a context's numbers off; Python has bare numbers",
+    "InputColumn::at": "one value of a column; Python has arrays",
+    "Inputs::new": "the columns of a sweep; Python has keywords",
+    "Outputs::new": "the results of a sweep; Python makes its arrays",
+    "ModeTable::is_empty": "a table is never empty",
+    "Sweep::is_empty": "Python has Sweep.size",
+    "Sweep::path": "which way the rows go; no figure depends on it",
+    "Sweep::run": "without the levels of the processor; Python runs with them",
     "check::check_with": "other contexts: the working runs the recording one, Python has no other",
     "check::check_into": "for machines without room for a list; Python has check",
     "sizing::size_into": "for machines without room for a list; Python has size",
@@ -273,7 +291,6 @@ WITHOUT = {
 
 # Parts of the core that the package does not reach yet; to be emptied.
 NOT_YET = {
-    "batch": "sweeps over arrays",
     "group": "groups of rivets",
     "sheet": "the sheet that someone signs",
 }

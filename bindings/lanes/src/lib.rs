@@ -5,22 +5,24 @@
 //! level: wider registers, no other arithmetic (no fused multiply-add is ever made of a product and a sum).
 //!
 //! ```
-//! use seamwright::{batch::{Column, Inputs, Outputs, Sweep}, joint::Form, rules::METRIC};
+//! use seamwright::{batch::{InputColumn, Inputs, Outputs, Sweep}, joint::Form, rules::METRIC};
 //! use seamwright_lanes::Lanes;
-//! let c = Column::Constant;
+//! let c = InputColumn::Constant;
 //! let pitches = [60.0, 71.0];
 //! let inputs = Inputs {
 //!     bearing: Some(c(120.0)),
-//!     ..Inputs::new(Column::Values(&pitches), c(13.0), c(23.0), c(80.0), c(60.0))
+//!     ..Inputs::new(InputColumn::Values(&pitches), c(13.0), c(23.0), c(80.0), c(60.0))
 //! };
 //! let form = Form::lap(2)?;
 //! let mut efficiency = [0.0; 2];
-//! Sweep::new(&form, &METRIC.rules, inputs, 2)?.run_with(Lanes::best(), 0, Outputs::new(&mut efficiency))?;
+//! let sweep = Sweep::new(&form, &METRIC.rules, inputs, 2)?;
+//! Lanes::best().run_sweep(&sweep, 0, Outputs::new(&mut efficiency))?;
 //! assert!((efficiency[1] - 0.6752).abs() < 1e-4); // Khurmi & Gupta, Example 9.4
 //! # Ok::<(), seamwright::Error>(())
 //! ```
 
-use seamwright::batch::{Job, Level};
+use seamwright::Error;
+use seamwright::batch::{Job, Level, Outputs, Sweep};
 
 /// A level of the processor at hand. Made by [`available`](Lanes::available) or [`best`](Lanes::best) only, so that a
 /// level that exists is one that the processor has.
@@ -81,6 +83,14 @@ impl Lanes {
             #[cfg(target_arch = "x86_64")]
             Kind::Avx512 => "avx512",
         }
+    }
+
+    /// [`Sweep::run_with`] at this level: the kernels compiled once, here, for all who call it.
+    ///
+    /// # Errors
+    /// As [`Sweep::run_with`].
+    pub fn run_sweep(self, sweep: &Sweep<'_>, from: usize, outputs: Outputs<'_>) -> Result<(), Error> {
+        sweep.run_with(self, from, outputs)
     }
 }
 

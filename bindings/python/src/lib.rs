@@ -19,6 +19,7 @@ mod sensitivity;
 mod shell;
 mod shop;
 mod size;
+mod sweep;
 mod tables;
 mod teach;
 mod toml_text;
@@ -57,6 +58,8 @@ mod _native {
     use crate::shop::{Sheet, allowance, heads, length_rules, shop_sheet, strip_masses, working_of_shop};
     #[pymodule_export]
     use crate::size::size;
+    #[pymodule_export]
+    use crate::sweep::{sweep, sweep_joint, sweep_levels, sweep_modes};
     #[pymodule_export]
     use crate::tables::{
         bounds, caution, check_bound, error_kinds, parse_length, parse_stress, refuse, units, version,

@@ -5,7 +5,7 @@ use crate::error::{Error, ErrorKind};
 
 /// One input of a sweep.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub enum Column<'a> {
+pub enum InputColumn<'a> {
     /// The same in every row.
     Constant(f64),
     /// One value for each row.
@@ -20,21 +20,21 @@ pub enum Column<'a> {
     },
 }
 
-impl Column<'_> {
+impl InputColumn<'_> {
     /// The value of a row, from 0; not a number beyond the last.
     ///
     /// ```
-    /// use seamwright::batch::Column;
-    /// let axis = Column::Axis { values: &[10.0, 12.0], each: 3 };
+    /// use seamwright::batch::InputColumn;
+    /// let axis = InputColumn::Axis { values: &[10.0, 12.0], each: 3 };
     /// assert_eq!([0, 2, 3, 6].map(|row| axis.at(row)), [10.0, 10.0, 12.0, 10.0]);
     /// ```
     #[must_use]
     #[inline]
     pub fn at(&self, row: usize) -> f64 {
         match self {
-            Column::Constant(x) => *x,
-            Column::Values(values) => values.get(row).copied().unwrap_or(f64::NAN),
-            Column::Axis { values, each } => {
+            InputColumn::Constant(x) => *x,
+            InputColumn::Values(values) => values.get(row).copied().unwrap_or(f64::NAN),
+            InputColumn::Axis { values, each } => {
                 let turn = row.checked_div(*each).and_then(|n| n.checked_rem(values.len()));
                 turn.and_then(|n| values.get(n)).copied().unwrap_or(f64::NAN)
             }
@@ -44,7 +44,7 @@ impl Column<'_> {
     /// The length that the column lays down for the sweep.
     fn rows(&self) -> Option<usize> {
         match self {
-            Column::Values(values) => Some(values.len()),
+            InputColumn::Values(values) => Some(values.len()),
             _ => None,
         }
     }
@@ -52,17 +52,17 @@ impl Column<'_> {
     /// Whether its value is the same in all rows, and which it is.
     pub(super) fn constant(&self) -> Option<f64> {
         match self {
-            Column::Constant(x) => Some(*x),
+            InputColumn::Constant(x) => Some(*x),
             _ => None,
         }
     }
 
     /// Whether another column is this very one.
-    pub(super) fn is(&self, other: &Column<'_>) -> bool {
+    pub(super) fn is(&self, other: &InputColumn<'_>) -> bool {
         match (self, other) {
-            (Column::Constant(a), Column::Constant(b)) => a == b,
-            (Column::Values(a), Column::Values(b)) => core::ptr::eq(*a, *b),
-            (Column::Axis { values: a, each: i }, Column::Axis { values: b, each: j }) => {
+            (InputColumn::Constant(a), InputColumn::Constant(b)) => a == b,
+            (InputColumn::Values(a), InputColumn::Values(b)) => core::ptr::eq(*a, *b),
+            (InputColumn::Axis { values: a, each: i }, InputColumn::Axis { values: b, each: j }) => {
                 core::ptr::eq(*a, *b) && i == j
             }
             _ => false,
@@ -74,8 +74,8 @@ impl Column<'_> {
     #[inline(always)]
     pub(super) fn fill<const W: usize>(&self, from: usize, count: usize, chunk: &mut [f64; W]) {
         match self {
-            Column::Constant(x) => *chunk = [*x; W],
-            Column::Values(values) => {
+            InputColumn::Constant(x) => *chunk = [*x; W],
+            InputColumn::Values(values) => {
                 let rows = values.get(from..).unwrap_or(&[]);
                 if let Some(whole) = rows.first_chunk::<W>() {
                     *chunk = *whole;
@@ -88,21 +88,16 @@ impl Column<'_> {
                     }
                 }
             }
-            Column::Axis { values, each } => {
+            InputColumn::Axis { values, each } => {
                 let turn = from.checked_div(*each).and_then(|n| n.checked_rem(values.len())).unwrap_or(0);
                 let mut left = each.wrapping_sub(from.checked_rem(*each).unwrap_or(0));
-                let mut later = values.iter().skip(turn);
-                let mut value = later.next().copied().unwrap_or(f64::NAN);
+                let mut later = values.get(turn..).unwrap_or(&[]).iter().chain(values.iter().cycle());
+                let mut next = || later.next().copied().unwrap_or(f64::NAN);
+                let mut value = next();
                 for slot in chunk.iter_mut().take(count) {
                     if left == 0 {
                         left = *each;
-                        value = match later.next() {
-                            Some(next) => *next,
-                            None => {
-                                later = values.iter().skip(0);
-                                later.next().copied().unwrap_or(f64::NAN)
-                            }
-                        };
+                        value = next();
                     }
                     left = left.wrapping_sub(1);
                     *slot = value;
@@ -122,33 +117,33 @@ impl Column<'_> {
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Inputs<'a> {
     /// Pitch of the outer row; width of the strip where that row has several rivets in it.
-    pub pitch: Column<'a>,
+    pub pitch: InputColumn<'a>,
     /// Main plate; plate A of a lap.
-    pub plate: Column<'a>,
+    pub plate: InputColumn<'a>,
     /// Hole of every row.
-    pub hole: Column<'a>,
+    pub hole: InputColumn<'a>,
     /// Tension of the plate.
-    pub tension: Column<'a>,
+    pub tension: InputColumn<'a>,
     /// Shear of the rivets, single shear.
-    pub shear: Column<'a>,
+    pub shear: InputColumn<'a>,
     /// Cold rivet of every row; as large as the hole where not given.
-    pub rivet: Option<Column<'a>>,
+    pub rivet: Option<InputColumn<'a>>,
     /// Plate B of a lap (as thick as plate A where not given), the single strap, the wide strap, or both straps.
-    pub other: Option<Column<'a>>,
+    pub other: Option<InputColumn<'a>>,
     /// The second or narrow strap; as thick as `other` where not given.
-    pub narrow: Option<Column<'a>>,
+    pub narrow: Option<InputColumn<'a>>,
     /// Tension of plate B or the straps; as of the plate where not given.
-    pub other_tension: Option<Column<'a>>,
+    pub other_tension: Option<InputColumn<'a>>,
     /// Bearing of the plate.
-    pub bearing: Option<Column<'a>>,
+    pub bearing: Option<InputColumn<'a>>,
     /// Bearing of plate B or the straps; as of the plate where not given.
-    pub other_bearing: Option<Column<'a>>,
+    pub other_bearing: Option<InputColumn<'a>>,
     /// Shear of plates and straps at the margin.
-    pub plate_shear: Option<Column<'a>>,
+    pub plate_shear: Option<InputColumn<'a>>,
     /// Centre of the edge row to the plate edge.
-    pub margin: Option<Column<'a>>,
+    pub margin: Option<InputColumn<'a>>,
     /// Distance from each row to the next.
-    pub back_pitch: Option<Column<'a>>,
+    pub back_pitch: Option<InputColumn<'a>>,
 }
 
 /// Number of columns of [`Inputs`].
@@ -158,27 +153,27 @@ impl<'a> Inputs<'a> {
     /// The inputs that every joint needs; the rest as fields.
     ///
     /// ```
-    /// use seamwright::batch::{Column, Inputs};
+    /// use seamwright::batch::{InputColumn, Inputs};
     /// let pitches = [60.0, 70.0, 80.0];
     /// let inputs = Inputs {
-    ///     bearing: Some(Column::Constant(120.0)),
+    ///     bearing: Some(InputColumn::Constant(120.0)),
     ///     ..Inputs::new(
-    ///         Column::Values(&pitches),
-    ///         Column::Constant(13.0),
-    ///         Column::Constant(23.0),
-    ///         Column::Constant(80.0),
-    ///         Column::Constant(60.0),
+    ///         InputColumn::Values(&pitches),
+    ///         InputColumn::Constant(13.0),
+    ///         InputColumn::Constant(23.0),
+    ///         InputColumn::Constant(80.0),
+    ///         InputColumn::Constant(60.0),
     ///     )
     /// };
     /// assert_eq!(inputs.rivet, None);
     /// ```
     #[must_use]
     pub const fn new(
-        pitch: Column<'a>,
-        plate: Column<'a>,
-        hole: Column<'a>,
-        tension: Column<'a>,
-        shear: Column<'a>,
+        pitch: InputColumn<'a>,
+        plate: InputColumn<'a>,
+        hole: InputColumn<'a>,
+        tension: InputColumn<'a>,
+        shear: InputColumn<'a>,
     ) -> Self {
         Inputs {
             pitch,
@@ -199,7 +194,7 @@ impl<'a> Inputs<'a> {
     }
 
     /// All columns in the order of the fields, each with the field that bounds it.
-    pub(super) fn columns(&self, lap: bool) -> [(Field, Option<Column<'a>>); COLUMNS] {
+    pub(super) fn columns(&self, lap: bool) -> [(Field, Option<InputColumn<'a>>); COLUMNS] {
         [
             (Field::Pitch, Some(self.pitch)),
             (Field::Plate, Some(self.plate)),
@@ -223,15 +218,14 @@ impl<'a> Inputs<'a> {
         for ((field, column), number) in self.columns(lap).into_iter().zip(1_u8..) {
             match column {
                 None => {}
-                Some(Column::Constant(x)) => {
+                Some(InputColumn::Constant(x)) => {
                     field.check(x)?;
                 }
-                Some(Column::Axis { values, each }) => {
-                    // An empty axis belongs to an empty grid.
-                    if rows > 0 && (values.is_empty() || each == 0) {
-                        return Err(length(ErrorKind::TooSmall, number, 0, 1));
-                    }
+                // An empty axis belongs to an empty grid.
+                Some(InputColumn::Axis { values, each }) if rows > 0 && (values.is_empty() || each == 0) => {
+                    return Err(length(ErrorKind::TooSmall, number, 0, 1));
                 }
+                Some(InputColumn::Axis { .. }) => {}
                 Some(column) => match column.rows() {
                     Some(n) if n < rows => return Err(length(ErrorKind::TooSmall, number, n, rows)),
                     Some(n) if n > rows => return Err(length(ErrorKind::TooLarge, number, n, rows)),

@@ -2,7 +2,9 @@
 //!
 //! Every figure is made by the formula bodies, in the order in which [`check`](crate::check::check) adds them up, so
 //! the bits are the same. Only the cuts that can govern are looked at ([`shape`](super::shape)); where the reasons for
-//! leaving the others out do not hold clearly, the lane says so and its row is checked by itself.
+//! leaving the others out do not hold clearly, the lane says so and its row is checked by itself. Thanks to those margins
+//! the cuts that are left out change nothing in the search for the least one either, which prefers the earlier of two
+//! that are equal within the tolerance.
 #![allow(
     clippy::indexing_slicing,
     clippy::arithmetic_side_effects,
@@ -25,13 +27,12 @@ pub const CHECKED: usize = 3;
 /// surely above one without: four orders above what the tolerance of ties needs.
 pub const MARGIN: f64 = 1e-4;
 
-/// Least share of the strength by which a second plane must hold more, where it holds more at all.
-const APART: f64 = 10.0 * math::TOLERANCE;
+/// Least share of the strength by which a second plane must hold more, where it holds more at all: two orders above the
+/// tolerance of ties, which a chain of near ties over all slots cannot use up.
+const APART: f64 = 100.0 * math::TOLERANCE;
 
-/// Cuts this near to the least one are equal to it; the first of them governs.
-const NEAR: f64 = 1.0 + 0.5 * math::TOLERANCE;
-/// Cuts between `NEAR` and this could take part in a chain of near ties: such a row is checked by itself.
-const FAR: f64 = 1.0 + 3.0 * math::TOLERANCE;
+/// Holes that leave less of the strip than this are left to a single check, which has the exact limit.
+const FILLED: f64 = 1.0 - 3.0 * math::TOLERANCE;
 
 /// Which cuts the book's figure is taken from.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -49,8 +50,6 @@ pub enum Eyes {
 pub struct Fixed {
     /// Rivets by row.
     pub rivets: [f64; MAX_ROWS],
-    /// Rivets of the densest row.
-    pub densest: f64,
     /// Double shear over single shear, by the book.
     pub double: f64,
     /// The same, as it enters one plane that fails alone; 2 makes it the single shear.
@@ -226,35 +225,26 @@ impl Lane {
     /// The weakest net section of each member.
     #[inline(always)]
     fn least_net<S: Shape>(&self, fixed: &Fixed) -> f64 {
-        let n = fixed.densest;
+        let n = S::densest(&fixed.rivets);
         let least = math::smaller(self.plate_net(n), self.other_net(n));
         let apart = S::KIND == JointKind::DoubleStrap && !S::ALIKE;
         if apart { math::smaller(least, self.narrow_net(n)) } else { least }
     }
 }
 
-/// The first of the least cuts, its number, and whether it is clearly that: no other cut is nearly as low, but not
-/// quite.
+/// The least cut and its number, as a single check goes through them: a later one only where it is lower by more than
+/// the tolerance.
 #[inline(always)]
-fn governing(cuts: &[f64; SLOTS], numbers: &[u64; SLOTS], has: [bool; SLOTS]) -> (f64, u64, bool) {
-    let mut least = cuts[at::OUTER];
+fn governing(cuts: &[f64; SLOTS], numbers: &[u64; SLOTS], has: [bool; SLOTS]) -> (f64, u64) {
+    let (mut value, mut number) = (cuts[at::OUTER], numbers[at::OUTER]);
     for slot in 1..SLOTS {
         if has[slot] {
-            least = math::smaller(least, cuts[slot]);
+            let lower = math::below_positive(cuts[slot], value);
+            value = if lower { cuts[slot] } else { value };
+            number = if lower { numbers[slot] } else { number };
         }
     }
-    let (near, far) = (least * NEAR, least * FAR);
-    let (mut value, mut number, mut next) = (least, 0, f64::INFINITY);
-    for slot in 0..SLOTS {
-        let slot = SLOTS - 1 - slot;
-        if has[slot] {
-            let close = cuts[slot] <= near;
-            value = if close { cuts[slot] } else { value };
-            number = if close { numbers[slot] } else { number };
-            next = math::smaller(next, if close { f64::INFINITY } else { cuts[slot] });
-        }
-    }
-    (value, number, next > far)
+    (value, number)
 }
 
 /// Cuts that a book or missing straps take away are infinite.
@@ -272,7 +262,7 @@ fn barred(cuts: &[f64; SLOTS], bars: &[f64; SLOTS]) -> [f64; SLOTS] {
 #[inline(always)]
 fn safe<S: Shape>(rivet: &Rivet, least_net: f64, strength: f64, strap_tied: bool) -> bool {
     let least = strength * MARGIN;
-    let mut safe = (strength > 0.0) & (least_net >= least);
+    let mut safe = least_net > least;
     if S::KIND != JointKind::DoubleStrap || S::SINGLE > 0 {
         safe &= rivet.single >= least;
     }
@@ -331,27 +321,25 @@ pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Ch
             numbers[at::OTHER] = if tied { fixed.tied } else { numbers[at::OTHER] };
         }
         let seen = if own { barred(&cuts, &fixed.bars[0]) } else { cuts };
-        let (strength, number, clear) = governing(&seen, &numbers, S::HAS);
+        let (strength, number) = governing(&seen, &numbers, S::HAS);
         let least_net = lane.least_net::<S>(fixed);
         // Holes that nearly fill the strip, and rivets that nearly exceed their hole, are left to a single check.
-        let room = formula::row_hold(fixed.densest, hole[i]) < lane.strip * (2.0 - FAR);
-        let mut sound = clear & room & (rivet[i] <= hole[i]) & safe::<S>(&one, least_net, strength, tied);
+        let room = formula::row_hold(S::densest(&fixed.rivets), hole[i]) < lane.strip * FILLED;
+        let mut sound = room & (rivet[i] <= hole[i]) & safe::<S>(&one, least_net, strength, tied);
         for (x, (lo, hi)) in [lane.strip, lane.plate, hole[i]].into_iter().zip(fixed.bounds) {
             sound &= (x >= lo) & (x <= hi);
         }
         let efficiency = formula::efficiency(strength, solid);
         let mut book = efficiency;
         if EYES == Eyes::NoStraps as u8 {
-            let (by_book, _, clear) = governing(&cuts, &numbers, no_straps);
-            book = formula::efficiency(by_book, solid);
-            sound &= clear;
+            book = formula::efficiency(governing(&cuts, &numbers, no_straps).0, solid);
         }
         if own {
             let one = lane.rivet::<S>(fixed, fixed.seam, fixed.crush);
             let seen = barred(&lane.cuts::<S>(fixed, &one), &fixed.bars[1]);
-            let (by_book, _, clear) = governing(&seen, &numbers, S::HAS);
+            let by_book = governing(&seen, &numbers, S::HAS).0;
             book = formula::efficiency(by_book, solid);
-            sound &= clear & safe::<S>(&one, least_net, by_book, one.both == one.narrow);
+            sound &= safe::<S>(&one, least_net, by_book, one.both == one.narrow);
         }
         found.efficiency[i] = efficiency;
         found.book[i] = book;

@@ -9,12 +9,12 @@
 //! checked by itself.
 //!
 //! ```
-//! use seamwright::{batch::{Column, Inputs, Outputs, Sweep}, joint::Form, rules::METRIC};
+//! use seamwright::{batch::{InputColumn, Inputs, Outputs, Sweep}, joint::Form, rules::METRIC};
 //! let pitches = [60.0, 71.0, 20.0];
-//! let mm = Column::Constant;
+//! let mm = InputColumn::Constant;
 //! let inputs = Inputs {
-//!     bearing: Some(Column::Constant(120.0)),
-//!     ..Inputs::new(Column::Values(&pitches), mm(13.0), mm(23.0), Column::Constant(80.0), Column::Constant(60.0))
+//!     bearing: Some(InputColumn::Constant(120.0)),
+//!     ..Inputs::new(InputColumn::Values(&pitches), mm(13.0), mm(23.0), InputColumn::Constant(80.0), InputColumn::Constant(60.0))
 //! };
 //! let form = Form::lap(2)?;
 //! let sweep = Sweep::new(&form, &METRIC.rules, inputs, pitches.len())?;
@@ -35,7 +35,7 @@ mod shape;
 mod single;
 mod table;
 
-pub use column::{Column, Inputs};
+pub use column::{InputColumn, Inputs};
 pub use level::{Baseline, Job, Level};
 pub use table::{ModeTable, NO_MODE};
 
@@ -129,8 +129,8 @@ impl<'a> Sweep<'a> {
     /// checks bearing.
     ///
     /// ```
-    /// use seamwright::{batch::{Column, Inputs, Sweep}, error::ErrorKind, joint::Form, rules::METRIC};
-    /// let c = Column::Constant;
+    /// use seamwright::{batch::{InputColumn, Inputs, Sweep}, error::ErrorKind, joint::Form, rules::METRIC};
+    /// let c = InputColumn::Constant;
     /// let inputs = Inputs::new(c(71.0), c(13.0), c(23.0), c(80.0), c(60.0));
     /// let bearing = Some(c(120.0));
     /// assert!(Sweep::new(&Form::lap(2)?, &METRIC.rules, Inputs { bearing, ..inputs }, 1).is_ok());
@@ -214,11 +214,11 @@ impl<'a> Sweep<'a> {
     /// rows for each mode, or reaches beyond the last row ([`Field::BatchRows`]). Nothing is written then.
     ///
     /// ```
-    /// use seamwright::{batch::{Column, Inputs, Sweep}, joint::Form, rules::METRIC};
-    /// let c = Column::Constant;
+    /// use seamwright::{batch::{InputColumn, Inputs, Sweep}, joint::Form, rules::METRIC};
+    /// let c = InputColumn::Constant;
     /// let inputs = Inputs {
     ///     bearing: Some(c(120.0)),
-    ///     ..Inputs::new(Column::Values(&[50.0, 60.0]), c(13.0), c(23.0), c(80.0), c(60.0))
+    ///     ..Inputs::new(InputColumn::Values(&[50.0, 60.0]), c(13.0), c(23.0), c(80.0), c(60.0))
     /// };
     /// let form = Form::lap(1)?;
     /// let mut strengths = [0.0; 2];

@@ -1,6 +1,6 @@
 //! What is settled once for a sweep: whether the kernel serves it, and everything that is the same in all rows.
 
-use super::column::{Column, Inputs};
+use super::column::{InputColumn, Inputs};
 use super::kernel::{Eyes, Fixed, READ};
 use super::shape::{Pattern, SLOTS, Shape};
 use super::table::ModeTable;
@@ -23,7 +23,7 @@ pub struct Plan<'a> {
     pub eyes: Eyes,
     pub fixed: Fixed,
     /// The columns that the kernel reads, with the bounds of those that change from row to row.
-    pub columns: [(Column<'a>, Option<(f64, f64)>); READ],
+    pub columns: [(InputColumn<'a>, Option<(f64, f64)>); READ],
 }
 
 impl<'a> Plan<'a> {
@@ -85,12 +85,12 @@ impl<'a> Plan<'a> {
         Some(plan)
     }
 
-    fn columns(inputs: &Inputs<'a>, kind: JointKind) -> [(Column<'a>, Option<(f64, f64)>); READ] {
-        let bounded = |field: Field, column: Column<'a>| {
+    fn columns(inputs: &Inputs<'a>, kind: JointKind) -> [(InputColumn<'a>, Option<(f64, f64)>); READ] {
+        let bounded = |field: Field, column: InputColumn<'a>| {
             let bound = field.bound();
             (column, column.constant().is_none().then_some((bound.lo, bound.hi)))
         };
-        let unknown = Column::Constant(f64::INFINITY);
+        let unknown = InputColumn::Constant(f64::INFINITY);
         let rivet = inputs.rivet.unwrap_or(inputs.hole);
         let other = inputs.other.unwrap_or(inputs.plate);
         let narrow = inputs.narrow.unwrap_or(other);
@@ -122,7 +122,6 @@ impl<'a> Plan<'a> {
         let diameters = [Entry::TEAR_DIAMETER, Entry::SHEAR_DIAMETER, Entry::BEARING_DIAMETER];
         Fixed {
             rivets,
-            densest: f64::from(form.densest_rivets()),
             double,
             lone: if rules.choice(Entry::LONE_PLANE) == 0 { double } else { 2.0 },
             allowance: rules.get(Entry::TEAR_ALLOWANCE),

@@ -2,7 +2,7 @@
 
 use core::marker::PhantomData;
 
-use super::column::Column;
+use super::column::InputColumn;
 use super::kernel::{self, CHECKED, Chunk, Eyes, Fixed, Found, READ};
 use super::level::{Job, Level};
 use super::plan::Plan;
@@ -131,7 +131,7 @@ impl<S: Shape, const EYES: u8> Job for Chunks<'_, '_, '_, S, EYES> {
         let mut axes = false;
         for (((column, bounds), lanes), number) in columns.iter().zip(constants.iter_mut()).zip(0..) {
             match (column, *bounds) {
-                (Column::Values(values), Some(bounds)) => {
+                (InputColumn::Values(values), Some(bounds)) => {
                     let chunks = values.get(self.from..).unwrap_or(&[]).as_chunks().0;
                     let _ = moving.push(Stream { column: number, chunks, bounds });
                 }

@@ -15,7 +15,7 @@
 //!   thinned out, or at row `f`.
 //! - All three torn: above both straps torn.
 
-use crate::joint::{Form, JointKind};
+use crate::joint::{Form, JointKind, MAX_ROWS};
 use crate::modes::Cut;
 
 /// Most cuts that are left.
@@ -74,6 +74,16 @@ pub trait Shape {
             double,
         ]
     };
+
+    /// Rivets of its densest row, of the rivets of all rows.
+    #[inline(always)]
+    #[must_use]
+    fn densest(rivets: &[f64; MAX_ROWS]) -> f64 {
+        const { assert!(Self::ROWS >= 1 && Self::ROWS <= MAX_ROWS) };
+        // The rows from here on are the densest, but for the last of a lap.
+        let inner = if Self::SINGLE > 0 { Self::SINGLE } else { usize::from(Self::THINNED) };
+        rivets.get(inner).copied().unwrap_or(f64::NAN)
+    }
 
     /// The cut of a slot.
     #[must_use]

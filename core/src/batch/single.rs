@@ -17,8 +17,8 @@ impl Sweep<'_> {
     /// What [`JointSpec::build`] refuses; a row beyond the last has dimensions that are not numbers.
     pub fn joint(&self, row: usize) -> Result<(Joint, Materials), Error> {
         let inputs = &self.inputs;
-        let mm = |column: &super::Column<'_>| Length::mm(column.at(row));
-        let mpa = |column: &super::Column<'_>| Stress::mpa(column.at(row));
+        let mm = |column: &super::InputColumn<'_>| Length::mm(column.at(row));
+        let mpa = |column: &super::InputColumn<'_>| Stress::mpa(column.at(row));
         let mut spec = JointSpec::new(*self.form, mm(&inputs.pitch), mm(&inputs.plate), mm(&inputs.hole));
         if let Some(rivet) = &inputs.rivet {
             spec = spec.rivet(mm(rivet));
@@ -59,7 +59,7 @@ pub struct Row {
 
 /// Checks one row.
 #[inline(never)]
-pub fn row(sweep: &Sweep<'_>, row: usize) -> Row {
+pub(super) fn row(sweep: &Sweep<'_>, row: usize) -> Row {
     let found = sweep.joint(row).and_then(|(joint, materials)| check(&joint, &materials, sweep.rules));
     match found {
         Ok(found) => Row {
@@ -81,7 +81,7 @@ fn put<T>(slot: Option<&mut [T]>, at: usize, value: T) {
 
 /// Checks the row that stands at place `at` of outputs from row `from` on.
 #[inline(never)]
-pub fn place(sweep: &Sweep<'_>, from: usize, at: usize, outputs: &mut Outputs<'_>) {
+pub(super) fn place(sweep: &Sweep<'_>, from: usize, at: usize, outputs: &mut Outputs<'_>) {
     let row = row(sweep, from.wrapping_add(at));
     put(Some(&mut *outputs.efficiency), at, row.efficiency);
     put(outputs.mode.as_deref_mut(), at, row.mode);
@@ -91,7 +91,7 @@ pub fn place(sweep: &Sweep<'_>, from: usize, at: usize, outputs: &mut Outputs<'_
 }
 
 /// Strengths of modes, row by row.
-pub fn strengths(sweep: &Sweep<'_>, modes: &[u16], from: usize, rows: usize, out: &mut [f64]) {
+pub(super) fn strengths(sweep: &Sweep<'_>, modes: &[u16], from: usize, rows: usize, out: &mut [f64]) {
     for row in 0..rows {
         let joint = sweep.joint(from.wrapping_add(row));
         let found = joint.and_then(|(joint, materials)| {

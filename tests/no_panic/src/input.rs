@@ -6,9 +6,16 @@ use core::{ptr, slice, str};
 
 use seamwright::joint::{Form, Joint, JointSpec};
 use seamwright::materials::{Materials, PlateStress};
+use seamwright::modes::Cut;
 use seamwright::quantities::{Length, Stress};
 use seamwright::rules::{BOOKS, Rules};
 use seamwright::text::{Count, Slice};
+
+/// Numbers of which any bits are one.
+pub trait Plain: Copy {}
+impl Plain for u8 {}
+impl Plain for u16 {}
+impl Plain for f64 {}
 
 /// A stream of words, each read once by a volatile read.
 pub struct Input {
@@ -67,8 +74,13 @@ impl Input {
 
     /// Room for a text, of any length.
     pub fn room<'a>(&mut self) -> &'a mut [u8] {
+        self.numbers_room()
+    }
+
+    /// Room for numbers of a kind, of any length.
+    pub fn numbers_room<'a, T: Plain>(&mut self) -> &'a mut [T] {
         let (at, length) = (self.word() as usize, self.index());
-        // SAFETY: as `new` was promised.
+        // SAFETY: as `new` was promised; any bits are a number.
         unsafe { slice::from_raw_parts_mut(ptr::with_exposed_provenance_mut(at), length) }
     }
 
@@ -115,6 +127,10 @@ impl Input {
         let book = self.one_of(BOOKS).map_or(Rules::SILENT, |b| b.rules);
         let key = self.text();
         black_box(book.with_key(key, self.number()).unwrap_or(book))
+    }
+
+    pub fn cut(&mut self) -> Cut {
+        Cut { plate: self.small(), other: self.small(), narrow: self.small() }
     }
 
     /// A form of any kind and any rows; what it holds is hidden from the compiler.

@@ -9,6 +9,7 @@
 #![no_std]
 #![deny(unsafe_op_in_unsafe_fn)]
 
+mod batch;
 mod check;
 mod comparison;
 mod context;
@@ -85,6 +86,8 @@ exports! {
     seamwright_proof_check_with check::check_with;
     seamwright_proof_check_into check::check_into;
     seamwright_proof_findings check::findings;
+    seamwright_proof_batch_run batch::run;
+    seamwright_proof_batch_rows batch::rows;
     seamwright_proof_brief sizing::brief;
     seamwright_proof_size sizing::size;
     seamwright_proof_size_with sizing::size_with;

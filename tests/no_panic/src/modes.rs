@@ -39,7 +39,7 @@ fn modes_with<C: Ctx>(c: C, i: &mut Input) {
     keep(Lens::alike(&i.materials(), &rules));
     for lens in [Lens::Real, Lens::Book] {
         let strengths = Strengths::new(c, &joint, &given, &rules, lens);
-        let cut = Cut { plate: i.small(), other: i.small(), narrow: i.small() };
+        let cut = i.cut();
         keep(Cut::class(&cut, Form::kind(joint.form()), i.index()));
         named(&Strengths::mode(&strengths, cut), joint.form(), i);
         for mode in Strengths::modes(&strengths) {

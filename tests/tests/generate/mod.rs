@@ -1,6 +1,7 @@
 //! Joints, stresses and rule books for property tests, generated from the library's own table of bounds.
 #![allow(dead_code, reason = "each test file uses its own part")]
 
+pub mod columns;
 pub mod pairs;
 pub mod wild;
 

@@ -111,6 +111,8 @@ from ._shop_records import (
     StockLine,
 )
 from ._size import Brief, Design, HoleChoice, Limit, PitchChoice, size
+from ._sweep import sweep
+from ._sweep_result import NO_MODE, Sweep, SweepMode
 from ._tables import BOUNDS, ERROR_KINDS, Bound
 from ._teach import KeyLine, Mark, Marks, Problem, problem, problem_sheet
 from ._units import (
@@ -194,6 +196,7 @@ __all__ = [
     "Limit",
     "LimitState",
     "MPa",
+    "NO_MODE",
     "Mass",
     "Masses",
     "Materials",
@@ -227,6 +230,8 @@ __all__ = [
     "StockLine",
     "Stress",
     "Subject",
+    "Sweep",
+    "SweepMode",
     "Units",
     "Verdict",
     "Working",
@@ -260,6 +265,7 @@ __all__ = [
     "psi",
     "shop_sheet",
     "size",
+    "sweep",
     "Assumption",
     "Rating",
     "rate",

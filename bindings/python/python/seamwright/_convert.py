@@ -17,7 +17,8 @@ StressLike = Union[Stress[float], PintLike]
 DensityLike = Union[Density[float], PintLike]
 
 
-def _scalar(cls: type[Quantity[Any]], name: str, x: Any) -> float:
+def measured(cls: type[Quantity[Any]], name: str, x: Any) -> Any:
+    """A quantity in the base unit of its class: one number, or an array."""
     if not isinstance(x, Quantity) and not is_pint(x):
         if isinstance(x, bool) or not isinstance(x, (int, float)):
             said = repr(x) if isinstance(x, (str, type(None))) else f"of type {type(x).__name__}"
@@ -29,7 +30,11 @@ def _scalar(cls: type[Quantity[Any]], name: str, x: Any) -> float:
         raise SeamwrightError(
             f"{name} = {x!r} is a bare number; say its unit: {name}={example(cls, x)}", field=name, value=_finite(x)
         )
-    value = convert(cls, x, name)
+    return convert(cls, x, name)
+
+
+def _scalar(cls: type[Quantity[Any]], name: str, x: Any) -> float:
+    value = measured(cls, name, x)
     if not isinstance(value, float):
         raise SeamwrightError(f"{name} is an array; this takes one value, so index it or loop over it", field=name)
     return value

@@ -52,9 +52,12 @@ def _number(x: Any, what: str) -> Any:
     except ImportError:
         raise SeamwrightError(f"{what}: arrays need NumPy, which is not installed; give one number") from None
     try:
-        array = np.asarray(x)
+        # What is masked is not known, so it is no number; `asarray` would bring to light what lies under the mask.
+        array = x if np.ma.isMaskedArray(x) else np.asarray(x)
         if array.dtype.kind not in "iuf":
             raise TypeError
+        if np.ma.isMaskedArray(array):
+            array = np.ma.filled(array.astype(np.float64), np.nan)
         array = np.array(array, dtype=np.float64)
     except (TypeError, ValueError):
         raise SeamwrightError(f"{what} = {x!r} is not an array of numbers; give real numbers") from None
