@@ -284,6 +284,23 @@ step_python_many_cases() {
         "$CARGO_TARGET_DIR/gate-python/bin/python" -m pytest -q tests/python/test_errors.py
 }
 
+# Sweeps in the libraries that take them, at pinned versions; after the step python, whose wheel it takes.
+PYTHON_LIBRARIES=(pytest==9.2.0 hypothesis==6.170.17 numpy==2.4.6 pandas==3.1.1 polars==2.1.0 xarray==2026.9.0
+    pyarrow==26.0.1 "dask[array,distributed]==2026.8.0" distributed==2026.8.0 tqdm==4.70.1)
+
+step_python_libraries() {
+    local place=$CARGO_TARGET_DIR/gate-libraries wheels=("$CARGO_TARGET_DIR"/gate-python/wheel/*.whl)
+    [ -f "${wheels[0]}" ] || fail "there is no wheel: run the step python first"
+    if [ "$(cat "$place/wanted" 2>/dev/null)" != "${PYTHON_LIBRARIES[*]}" ] || ! "$place/bin/python" -c '' 2>/dev/null; then
+        rm -rf "$place"
+        python3 -m venv "$place"
+        "$place/bin/pip" -q --disable-pip-version-check install "${PYTHON_LIBRARIES[@]}" || fail "pip could not install"
+        echo "${PYTHON_LIBRARIES[*]}" >"$place/wanted"
+    fi
+    "$place/bin/pip" -q --disable-pip-version-check install --force-reinstall --no-deps "${wheels[@]}"
+    PYTHONDONTWRITEBYTECODE=1 "$place/bin/python" -m pytest -q tests/python/libraries
+}
+
 # The source distribution of the Python package, built and used in an empty virtual environment.
 step_python_sdist() {
     local place=$CARGO_TARGET_DIR/gate-sdist
@@ -316,7 +333,7 @@ except sw.SeamwrightError as error:
 QUICK=(format lint sources test_debug)
 CHANGE=("${QUICK[@]}" reference docs test_release benches bare_metal no_panic main_program c python)
 # What takes long: more random cases, fuzzing, emulators, other languages.
-FULL=("${CHANGE[@]}" c_full python_many_cases python_sdist python_notebooks python_site latex test_release_many_cases)
+FULL=("${CHANGE[@]}" c_full python_many_cases python_libraries python_sdist python_notebooks python_site latex test_release_many_cases)
 
 case $LEVEL in
     quick) STEPS=("${QUICK[@]}") ;;

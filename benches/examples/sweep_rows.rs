@@ -10,7 +10,7 @@ use seamwright::joint::Form;
 use seamwright::rules::METRIC;
 use seamwright_lanes::Lanes;
 
-const ROWS: usize = 50_000;
+const ROWS: usize = 50_016;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let mut args = std::env::args().skip(1);

@@ -39,6 +39,10 @@ unsafe impl Record for f64 {}
 // SAFETY: every pattern of bits is a number.
 unsafe impl Record for u32 {}
 // SAFETY: every pattern of bits is a number.
+unsafe impl Record for u16 {}
+// SAFETY: every pattern of bits is a number.
+unsafe impl Record for u8 {}
+// SAFETY: every pattern of bits is a number.
 unsafe impl Record for usize {}
 
 /// Declares which structs cross the border.
@@ -82,6 +86,8 @@ crosses! {
     sized sw_case from size_of::<crate::sw_case>();
     sized sw_reconciled from size_of::<crate::sw_reconciled>();
     sized sw_worst from size_of::<crate::sw_worst>();
+    sized sw_sweep from size_of::<crate::sw_sweep>();
+    sized sw_sweep_results from size_of::<crate::sw_sweep_results>();
     record sw_form;
     record sw_materials;
     record sw_mode;
@@ -321,6 +327,45 @@ pub(crate) fn array<'a, T: Record>(at: *const T, count: usize, argument: u32) ->
     }
     // SAFETY: not NULL and aligned; the caller promises `count` elements, which any bits are a value of.
     Ok(unsafe { core::slice::from_raw_parts(at, count) })
+}
+
+/// Whether an array can be as long as that.
+fn long<T>(at: *const T, count: usize, argument: u32) -> Result<(), Failure> {
+    usable(at, argument)?;
+    if count.checked_mul(size_of::<T>()).is_none_or(|size| size > isize::MAX as usize) {
+        return Err(Failure::border(SW_TOO_MANY, argument));
+    }
+    Ok(())
+}
+
+/// A column of a sweep, of any length, only read. NULL and 0 is an empty one.
+pub(crate) fn column<'a, T: Record>(at: *const T, count: usize, argument: u32) -> Result<&'a [T], Failure> {
+    if at.is_null() && count == 0 {
+        return Ok(&[]);
+    }
+    long(at, count, argument)?;
+    // SAFETY: not NULL and aligned; the caller promises `count` elements, which any bits are a value of.
+    Ok(unsafe { core::slice::from_raw_parts(at, count) })
+}
+
+/// A column of results, of any length. To be called once for each place, and never for one that is read as well.
+pub(crate) fn column_mut<'a, T: Record>(at: *mut T, count: usize, argument: u32) -> Result<&'a mut [T], Failure> {
+    if at.is_null() && count == 0 {
+        return Ok(&mut []);
+    }
+    long(at.cast_const(), count, argument)?;
+    // SAFETY: not NULL and aligned; the caller promises `count` elements of its own, and the sweep saw to it that they
+    // are apart from all other columns.
+    Ok(unsafe { core::slice::from_raw_parts_mut(at, count) })
+}
+
+/// A column of results that may be NULL.
+pub(crate) fn column_wanted<'a, T: Record>(
+    at: *mut T,
+    count: usize,
+    argument: u32,
+) -> Result<Option<&'a mut [T]>, Failure> {
+    if at.is_null() { Ok(None) } else { column_mut(at, count, argument).map(Some) }
 }
 
 /// An array of lengths in mm.

@@ -11,7 +11,8 @@ pub enum InputColumn<'a> {
     /// One value for each row.
     Values(&'a [f64]),
     /// An axis of a grid that is nowhere written out: each value stands for `each` rows, then comes the next, and
-    /// after the last the first again. The last axis of a grid has `each` = 1, the one before it the length of the last.
+    /// after the last the first again. The last axis of a grid has `each` = 1, the one before it the length of the
+    /// last.
     Axis {
         /// The values along the axis.
         values: &'a [f64],

@@ -2,9 +2,9 @@
 //!
 //! Every figure is made by the formula bodies, in the order in which [`check`](crate::check::check) adds them up, so
 //! the bits are the same. Only the cuts that can govern are looked at ([`shape`](super::shape)); where the reasons for
-//! leaving the others out do not hold clearly, the lane says so and its row is checked by itself. Thanks to those margins
-//! the cuts that are left out change nothing in the search for the least one either, which prefers the earlier of two
-//! that are equal within the tolerance.
+//! leaving the others out do not hold clearly, the lane says so and its row is checked by itself. Thanks to those
+//! margins the cuts that are left out change nothing in the search for the least one either, which prefers the earlier
+//! of two that are equal within the tolerance.
 #![allow(
     clippy::indexing_slicing,
     clippy::arithmetic_side_effects,

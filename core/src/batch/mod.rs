@@ -5,16 +5,16 @@
 //! others. It allocates nothing; all results go into slices that the caller gives.
 //!
 //! Usual forms (see [`Path`]) run through a kernel that is compiled for each of them and works on many rows at once.
-//! Every other form, and whatever row is not clear to the kernel (a bad one, or modes that tie almost but not quite), is
-//! checked by itself.
+//! Every other form, and whatever row is not clear to the kernel (a bad one, holes that nearly fill the strip, rivets of
+//! next to no strength), is checked by itself.
 //!
 //! ```
 //! use seamwright::{batch::{InputColumn, Inputs, Outputs, Sweep}, joint::Form, rules::METRIC};
 //! let pitches = [60.0, 71.0, 20.0];
-//! let mm = InputColumn::Constant;
+//! let same = InputColumn::Constant;
 //! let inputs = Inputs {
-//!     bearing: Some(InputColumn::Constant(120.0)),
-//!     ..Inputs::new(InputColumn::Values(&pitches), mm(13.0), mm(23.0), InputColumn::Constant(80.0), InputColumn::Constant(60.0))
+//!     bearing: Some(same(120.0)),
+//!     ..Inputs::new(InputColumn::Values(&pitches), same(13.0), same(23.0), same(80.0), same(60.0))
 //! };
 //! let form = Form::lap(2)?;
 //! let sweep = Sweep::new(&form, &METRIC.rules, inputs, pitches.len())?;
@@ -54,8 +54,8 @@ pub const COMPUTED: u8 = 0;
 pub enum Path {
     /// Through the kernel compiled for this form, many rows at once: laps, single straps and double straps of equal
     /// width with up to five rows (single straps: three), alike or with the outer row thinned out; wide and narrow
-    /// straps with one outer row (two or three rows in all) or two (four or five), which have fewer rivets than the rows
-    /// at the butt, and those are alike.
+    /// straps with one outer row (two or three rows in all) or two (four or five), which have fewer rivets than the
+    /// rows at the butt, and those are alike.
     Lanes,
     /// Row by row: other forms, sweeps with a margin, back pitches or shear-out, the even share of the load where rows
     /// differ, and books that count straps without all inner rows where straps differ in width.

@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem, SupportsLenAndGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "shop_sheet", "size", "slopes", "strip_masses", "svg", "svg_seam", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "shop_sheet", "size", "slopes", "strip_masses", "svg", "svg_seam", "sweep", "sweep_joint", "sweep_levels", "sweep_modes", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
 
 @final
 class Book:
@@ -360,6 +360,26 @@ def svg(joint: Joint, block: Incomplete) -> str:
 def svg_seam(sheet: Sheet, block: Incomplete) -> str:
     """
     The A4 sheet of a shop sheet as SVG, with the length of its seam, the number of pitches and the ends.
+    """
+
+def sweep(form: Form, book: Book, columns: Incomplete, rows: SupportsIndex, first: SupportsIndex, count: SupportsIndex, modes: SupportsGetItem[int, SupportsIndex]) -> Incomplete:
+    """
+    Works out so many rows of a sweep, from one on. Other Python threads run meanwhile.
+    """
+
+def sweep_joint(form: Form, book: Book, columns: Incomplete, rows: SupportsIndex, row: SupportsIndex) -> tuple[Joint, Materials]:
+    """
+    The joint and the stresses of a row, or the error that its status stands for.
+    """
+
+def sweep_levels() -> list[str]:
+    """
+    The levels of the processor that sweeps know here, the one in use first.
+    """
+
+def sweep_modes(form: Form, straps: bool) -> list[tuple[tuple[int, int, int], str]]:
+    """
+    The modes of a form by number: plate, other plate or wide strap, narrow strap (rows that tear), and the name.
     """
 
 def symbols() -> list[tuple[str, str, str, str]]:

@@ -38,8 +38,9 @@ def library(name: str, what: str) -> Any:
     try:
         return import_module(name)
     except ImportError:
+        package = name.partition(".")[0]
         raise SeamwrightError(
-            f"{what} needs {name.split('.')[0]}, which is not installed: pip install {name.split('.')[0]}", kind=ErrorKind.MISSING
+            f"{what} needs {package}, which is not installed: pip install {package}", kind=ErrorKind.MISSING
         ) from None
 
 
