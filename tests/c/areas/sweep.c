@@ -120,10 +120,11 @@ static void a_grid(void)
     EXPECT(memcmp(of_columns, efficiency, sizeof of_columns) == 0);
 }
 
-static void refused(uint32_t found, uint32_t kind, uint32_t index)
-{
-    EXPECT(found == kind && error.status == kind && error.index == index);
-}
+#define REFUSED(call, kind, at)                                                                                        \
+    do {                                                                                                               \
+        EXPECT((call) == (kind));                                                                                      \
+        EXPECT(error.status == (kind) && error.index == (at));                                                         \
+    } while (0)
 
 /* Nothing is written where something is refused. */
 static void what_is_refused(void)
@@ -139,35 +140,52 @@ static void what_is_refused(void)
     sw_joint_init(&joint);
 #define RUN(from, count) sw_sweep_run(&c, &metric, from, count, &o, &error)
 #define AFRESH c = s, o = r
-    AFRESH, c.pitch_mm.count = 199, refused(RUN(0, ROWS), SW_TOO_SMALL, 1);
-    AFRESH, c.rows = 199, refused(RUN(0, 199), SW_TOO_LARGE, 1);
-    AFRESH, refused(RUN(1, ROWS), SW_TOO_LARGE, 1);
-    AFRESH, refused(RUN((size_t)-1, 1), SW_TOO_LARGE, 1);
-    AFRESH, c.tension_mpa.same = 0, refused(RUN(0, ROWS), SW_TOO_SMALL, 0);
-    AFRESH, c.bearing_mpa.same = 0, refused(RUN(0, ROWS), SW_MISSING, 0);
-    AFRESH, c.other_mm.same = 0, c.narrow_mm.same = 8, refused(RUN(0, ROWS), SW_MISSING, 0);
-    AFRESH, c.pitch_mm.values = NULL, refused(RUN(0, ROWS), SW_BAD_POINTER, 1);
-    AFRESH, c.pitch_mm.values = (const double *)((const char *)pitch + 1), refused(RUN(0, ROWS), SW_BAD_POINTER, 1);
-    AFRESH, c.pitch_mm.count = (size_t)-1, refused(RUN(0, ROWS), SW_BAD_POINTER, 5);
-    AFRESH, o.efficiency = NULL, refused(RUN(0, ROWS), SW_BAD_POINTER, 5);
+    AFRESH, c.pitch_mm.count = 199;
+    REFUSED(RUN(0, ROWS), SW_TOO_SMALL, 1);
+    AFRESH, c.rows = 199;
+    REFUSED(RUN(0, 199), SW_TOO_LARGE, 1);
+    AFRESH;
+    REFUSED(RUN(1, ROWS), SW_TOO_LARGE, 1);
+    AFRESH;
+    REFUSED(RUN((size_t)-1, 1), SW_TOO_LARGE, 1);
+    AFRESH, c.tension_mpa.same = 0;
+    REFUSED(RUN(0, ROWS), SW_TOO_SMALL, 0);
+    AFRESH, c.bearing_mpa.same = 0;
+    REFUSED(RUN(0, ROWS), SW_MISSING, 0);
+    AFRESH, c.other_mm.same = 0, c.narrow_mm.same = 8;
+    REFUSED(RUN(0, ROWS), SW_MISSING, 0);
+    AFRESH, c.pitch_mm.values = NULL;
+    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 1);
+    AFRESH, c.pitch_mm.values = (const double *)((const char *)pitch + 1);
+    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 1);
+    AFRESH, c.pitch_mm.count = (size_t)-1;
+    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 5);
+    AFRESH, o.efficiency = NULL;
+    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 5);
     /* Places that are one to the library. */
-    AFRESH, o.efficiency = pitch, refused(RUN(0, ROWS), SW_BAD_POINTER, 5);
-    AFRESH, o.efficiency = pitch + ROWS - 1, refused(RUN(0, ROWS), SW_BAD_POINTER, 5);
-    AFRESH, o.credited_efficiency = efficiency + 1, refused(RUN(0, ROWS), SW_BAD_POINTER, 5);
-    AFRESH, o.status = (uint8_t *)&mode[4], refused(RUN(0, ROWS), SW_BAD_POINTER, 5);
-    AFRESH, c.struct_size = 12, EXPECT(RUN(0, ROWS) == SW_BAD_STRUCT_SIZE);
-    AFRESH, o.struct_size = 12, EXPECT(RUN(0, ROWS) == SW_BAD_STRUCT_SIZE);
+    AFRESH, o.efficiency = pitch;
+    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 5);
+    AFRESH, o.efficiency = pitch + ROWS - 1;
+    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 5);
+    AFRESH, o.credited_efficiency = efficiency + 1;
+    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 5);
+    AFRESH, o.status = (uint8_t *)&mode[4];
+    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 5);
+    AFRESH, c.struct_size = 12;
+    EXPECT(RUN(0, ROWS) == SW_BAD_STRUCT_SIZE);
+    AFRESH, o.struct_size = 12;
+    EXPECT(RUN(0, ROWS) == SW_BAD_STRUCT_SIZE);
     AFRESH;
     EXPECT(efficiency[0] == -1 && credited[0] == -1 && mode[0] == 7 && status[0] == 7 && book[ROWS - 1] == -1);
     EXPECT(RUN(ROWS, 0) == SW_OK && RUN(0, 0) == SW_OK); /* nothing to do */
-    refused(sw_sweep_strengths(&s, &metric, &stray, 1, 0, 1, strengths, &error), SW_NOT_FOR_THIS_FORM, 0);
-    refused(sw_sweep_strengths(&s, &metric, mode, 2, 0, 1, pitch, &error), SW_BAD_POINTER, 7);
-    refused(sw_sweep_strengths(&s, &metric, NULL, 2, 0, 1, strengths, &error), SW_BAD_POINTER, 3);
-    refused(sw_sweep_strengths(&s, &metric, mode, 2, 0, ROWS + 1, strengths, &error), SW_TOO_LARGE, 1);
-    refused(sw_sweep_joint(&s, &metric, ROWS, &joint, &steel, &error), SW_BAD_CHOICE, 3);
-    refused(sw_sweep_mode_count(&s.form, 2, &modes, &error), SW_BAD_CHOICE, 2);
-    refused(sw_sweep_mode(&s.form, 1, 64, &named, &error), SW_BAD_CHOICE, 3);
-    refused(sw_sweep_mode(&s.form, 1, 0x10000, &named, &error), SW_BAD_CHOICE, 3);
+    REFUSED(sw_sweep_strengths(&s, &metric, &stray, 1, 0, 1, strengths, &error), SW_NOT_FOR_THIS_FORM, 0);
+    REFUSED(sw_sweep_strengths(&s, &metric, mode, 2, 0, 1, pitch, &error), SW_BAD_POINTER, 7);
+    REFUSED(sw_sweep_strengths(&s, &metric, NULL, 2, 0, 1, strengths, &error), SW_BAD_POINTER, 3);
+    REFUSED(sw_sweep_strengths(&s, &metric, mode, 2, 1, ROWS, strengths, &error), SW_TOO_LARGE, 1);
+    REFUSED(sw_sweep_joint(&s, &metric, ROWS, &joint, &steel, &error), SW_BAD_CHOICE, 3);
+    REFUSED(sw_sweep_mode_count(&s.form, 2, &modes, &error), SW_BAD_CHOICE, 2);
+    REFUSED(sw_sweep_mode(&s.form, 1, 64, &named, &error), SW_BAD_CHOICE, 3);
+    REFUSED(sw_sweep_mode(&s.form, 1, 0x10000, &named, &error), SW_BAD_CHOICE, 3);
     EXPECT(sw_sweep_run(NULL, &metric, 0, 1, &r, NULL) == SW_BAD_POINTER);
     EXPECT(sw_sweep_run(&s, NULL, 0, 1, &r, NULL) == SW_BAD_POINTER);
     EXPECT(sw_sweep_run(&s, &metric, 0, 1, NULL, NULL) == SW_BAD_POINTER);
