@@ -21,7 +21,7 @@ const _: () = assert!(SW_NO_MODE == NO_MODE as u32, "the header's number is the 
 /// One input of a sweep. A record: all zeros for what is not given.
 #[derive(Clone, Copy)]
 #[repr(C)]
-pub struct sw_column {
+pub struct sw_sweep_column {
     /// The values; NULL: `same` in all rows.
     pub values: *const f64,
     /// How many values; the number of rows, unless they are the axis of a grid.
@@ -33,8 +33,8 @@ pub struct sw_column {
     pub same: f64,
 }
 
-impl sw_column {
-    const NONE: sw_column = sw_column { values: core::ptr::null(), count: 0, each: 0, same: 0.0 };
+impl sw_sweep_column {
+    const NONE: sw_sweep_column = sw_sweep_column { values: core::ptr::null(), count: 0, each: 0, same: 0.0 };
 
     fn column(&self, argument: u32) -> Result<Option<InputColumn<'_>>, Failure> {
         if self.values.is_null() && self.count == 0 {
@@ -61,33 +61,33 @@ pub struct sw_sweep {
     /// Number of rows.
     pub rows: usize,
     /// Pitch of the outer row; width of the strip where that row has several rivets in it.
-    pub pitch_mm: sw_column,
+    pub pitch_mm: sw_sweep_column,
     /// Main plate; plate A of a lap.
-    pub plate_mm: sw_column,
+    pub plate_mm: sw_sweep_column,
     /// Hole of every row.
-    pub hole_mm: sw_column,
+    pub hole_mm: sw_sweep_column,
     /// Tensile stress of the plate.
-    pub tension_mpa: sw_column,
+    pub tension_mpa: sw_sweep_column,
     /// Shear stress of the rivets, single shear.
-    pub rivet_shear_mpa: sw_column,
+    pub rivet_shear_mpa: sw_sweep_column,
     /// Cold rivet of every row; as large as the hole where not given.
-    pub rivet_mm: sw_column,
+    pub rivet_mm: sw_sweep_column,
     /// Plate B of a lap, the single strap, the wide strap, or both straps.
-    pub other_mm: sw_column,
+    pub other_mm: sw_sweep_column,
     /// The second or narrow strap; as thick as `other_mm` where not given.
-    pub narrow_mm: sw_column,
+    pub narrow_mm: sw_sweep_column,
     /// Tensile stress of plate B or the straps; as of the plate where not given.
-    pub other_tension_mpa: sw_column,
+    pub other_tension_mpa: sw_sweep_column,
     /// Bearing stress of the plate.
-    pub bearing_mpa: sw_column,
+    pub bearing_mpa: sw_sweep_column,
     /// Bearing stress of plate B or the straps; as of the plate where not given.
-    pub other_bearing_mpa: sw_column,
+    pub other_bearing_mpa: sw_sweep_column,
     /// Shear stress of plates and straps at the margin.
-    pub shear_out_mpa: sw_column,
+    pub shear_out_mpa: sw_sweep_column,
     /// Centre of the edge row to the plate edge.
-    pub margin_mm: sw_column,
+    pub margin_mm: sw_sweep_column,
     /// Distance from each row to the next.
-    pub back_pitch_mm: sw_column,
+    pub back_pitch_mm: sw_sweep_column,
 }
 
 /// Where the results of a sweep go: arrays of the caller's, apart from the inputs and from each other; NULL for what is
@@ -132,24 +132,24 @@ impl sw_sweep {
             reserved: 0,
             form: sw_form::none(),
             rows: 0,
-            pitch_mm: sw_column::NONE,
-            plate_mm: sw_column::NONE,
-            hole_mm: sw_column::NONE,
-            tension_mpa: sw_column::NONE,
-            rivet_shear_mpa: sw_column::NONE,
-            rivet_mm: sw_column::NONE,
-            other_mm: sw_column::NONE,
-            narrow_mm: sw_column::NONE,
-            other_tension_mpa: sw_column::NONE,
-            bearing_mpa: sw_column::NONE,
-            other_bearing_mpa: sw_column::NONE,
-            shear_out_mpa: sw_column::NONE,
-            margin_mm: sw_column::NONE,
-            back_pitch_mm: sw_column::NONE,
+            pitch_mm: sw_sweep_column::NONE,
+            plate_mm: sw_sweep_column::NONE,
+            hole_mm: sw_sweep_column::NONE,
+            tension_mpa: sw_sweep_column::NONE,
+            rivet_shear_mpa: sw_sweep_column::NONE,
+            rivet_mm: sw_sweep_column::NONE,
+            other_mm: sw_sweep_column::NONE,
+            narrow_mm: sw_sweep_column::NONE,
+            other_tension_mpa: sw_sweep_column::NONE,
+            bearing_mpa: sw_sweep_column::NONE,
+            other_bearing_mpa: sw_sweep_column::NONE,
+            shear_out_mpa: sw_sweep_column::NONE,
+            margin_mm: sw_sweep_column::NONE,
+            back_pitch_mm: sw_sweep_column::NONE,
         }
     }
 
-    fn columns(&self) -> [&sw_column; 14] {
+    fn columns(&self) -> [&sw_sweep_column; 14] {
         [
             &self.pitch_mm,
             &self.plate_mm,
