@@ -68,6 +68,14 @@ struct Pass<'a> {
     outputs: Outputs<'a>,
 }
 
+/// Writes the next chunk, where there is one.
+#[inline(always)]
+fn put<'a, T: 'a>(chunks: Option<&mut impl Iterator<Item = &'a mut T>>, value: T) {
+    if let Some(chunk) = chunks.and_then(Iterator::next) {
+        *chunk = value;
+    }
+}
+
 impl Job for Pass<'_> {
     #[inline(always)]
     fn work(self) {
@@ -85,11 +93,11 @@ impl Job for Pass<'_> {
                 sum[i] = a[i] + b[i] + c[i];
             }
             let number = sum.map(|x| x.to_bits() as u16);
-            efficiency.next().map(|x| *x = sum);
-            mode.as_mut().and_then(Iterator::next).map(|x| *x = number);
-            book.as_mut().and_then(Iterator::next).map(|x| *x = sum);
-            credited.as_mut().and_then(Iterator::next).map(|x| *x = sum);
-            status.as_mut().and_then(Iterator::next).map(|x| *x = [0; W]);
+            put(Some(&mut efficiency), sum);
+            put(mode.as_mut(), number);
+            put(book.as_mut(), sum);
+            put(credited.as_mut(), sum);
+            put(status.as_mut(), [0; W]);
         }
     }
 }

@@ -17,7 +17,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let rows: usize = args.next().ok_or("say how many rows")?.parse()?;
     let all = args.next().as_deref() == Some("all");
     // Figures that do not repeat, in usual proportions.
-    let of = |step: f64, lo: f64, width: f64| (0..ROWS).map(|i| lo + width * (i as f64 * step).fract());
+    let of = |step: f64, lo: f64, width: f64| (0..ROWS).map(move |i| lo + width * (i as f64 * step).fract());
     let hole: Vec<f64> = of(0.618_034, 12.0, 20.0).collect();
     let plate: Vec<f64> = of(0.414_214, 6.0, 20.0).collect();
     let pitch: Vec<f64> = of(0.732_051, 2.0, 3.0).zip(&hole).map(|(holes, hole)| holes * hole).collect();

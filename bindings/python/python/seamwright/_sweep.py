@@ -207,7 +207,7 @@ def sweep(
     strict: bool = False,
     progress: bool = False,
 ) -> Sweep:
-    """Checks joints by the array: all of one form under one book, each as :func:`check` would, bit for bit.
+    """Checks joints by the array: all of one form under one book, each as :func:`seamwright.check` would, bit for bit.
 
     Arrays of any strides, float64 or float32, go together by the rules of NumPy; one number stands for all rows. What
     is masked is no number. A row that cannot be computed has its status and never loses the others. Other threads run

@@ -66,7 +66,7 @@ class Sweep(Record):
         book_efficiency: ``J``, over the modes that the book counts.
         credited: the lesser of both, under the book's cap.
         mode: number of the governing mode, as in ``modes``; 65535 where the row could not be computed.
-        status: 0 for a row that was computed, else the number of the :class:`ErrorKind`.
+        status: 0 for a row that was computed, else the number of the :class:`seamwright.ErrorKind`.
         modes: the table of modes, in the documented order; of equal modes the first governs.
         strengths: strengths of the modes asked for, by number, for the whole strip.
     """
@@ -200,7 +200,7 @@ class Sweep(Record):
             row: its number from 0 in the order of the elements, or its indices.
 
         Raises:
-            SeamwrightError: as :meth:`joint`.
+            SeamwrightError: as ``joint``.
         """
         joint, materials = self.joint(row)
         return check(joint=joint, materials=materials, book=self.book)
