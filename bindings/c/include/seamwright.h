@@ -684,6 +684,9 @@
 // Most letters of a joint.
 #define SW_MAX_LETTERS 20
 
+// In the place of a mode's number: this row has none, because it could not be computed.
+#define SW_NO_MODE 65535
+
 // A built-in book with its words, where it stands in the library: read it, never make or copy one.
 typedef struct sw_book sw_book;
 
@@ -1810,6 +1813,78 @@ typedef struct sw_masses {
   double kg_per_m;
 } sw_masses;
 
+// One input of a sweep. A record: all zeros for what is not given.
+typedef struct sw_sweep_column {
+  // The values; NULL: `same` in all rows.
+  const double *values;
+  // How many values; the number of rows, unless they are the axis of a grid.
+  size_t count;
+  // 0: one value for each row. Otherwise an axis of a grid that is nowhere written out: each value stands for so many
+  // rows, then comes the next, and after the last the first again.
+  size_t each;
+  // The value of all rows where `values` is NULL; 0: not given.
+  double same;
+} sw_sweep_column;
+
+// Joints of one form, row by row. Arrays are the caller's and are not kept.
+typedef struct sw_sweep {
+  // Size of this struct, set by `sw_sweep_init`.
+  uint32_t struct_size;
+  // Not used.
+  uint32_t reserved;
+  // The form of all joints.
+  struct sw_form form;
+  // Number of rows.
+  size_t rows;
+  // Pitch of the outer row; width of the strip where that row has several rivets in it.
+  struct sw_sweep_column pitch_mm;
+  // Main plate; plate A of a lap.
+  struct sw_sweep_column plate_mm;
+  // Hole of every row.
+  struct sw_sweep_column hole_mm;
+  // Tensile stress of the plate.
+  struct sw_sweep_column tension_mpa;
+  // Shear stress of the rivets, single shear.
+  struct sw_sweep_column rivet_shear_mpa;
+  // Cold rivet of every row; as large as the hole where not given.
+  struct sw_sweep_column rivet_mm;
+  // Plate B of a lap, the single strap, the wide strap, or both straps.
+  struct sw_sweep_column other_mm;
+  // The second or narrow strap; as thick as `other_mm` where not given.
+  struct sw_sweep_column narrow_mm;
+  // Tensile stress of plate B or the straps; as of the plate where not given.
+  struct sw_sweep_column other_tension_mpa;
+  // Bearing stress of the plate.
+  struct sw_sweep_column bearing_mpa;
+  // Bearing stress of plate B or the straps; as of the plate where not given.
+  struct sw_sweep_column other_bearing_mpa;
+  // Shear stress of plates and straps at the margin.
+  struct sw_sweep_column shear_out_mpa;
+  // Centre of the edge row to the plate edge.
+  struct sw_sweep_column margin_mm;
+  // Distance from each row to the next.
+  struct sw_sweep_column back_pitch_mm;
+} sw_sweep;
+
+// Where the results of a sweep go: arrays of the caller's, apart from the inputs and from each other; NULL for what is
+// not wanted, except `efficiency`.
+typedef struct sw_sweep_results {
+  // Size of this struct, set by `sw_sweep_results_init`.
+  uint32_t struct_size;
+  // Not used.
+  uint32_t reserved;
+  // Over all modes; not a number where the row could not be computed.
+  double *efficiency;
+  // Over the modes that the rule book counts.
+  double *book_efficiency;
+  // The lesser of both, capped by the book.
+  double *credited_efficiency;
+  // Number of the governing mode (see `sw_sweep_mode`), `SW_NO_MODE` where the row could not be computed.
+  uint16_t *mode;
+  // `SW_OK`, or the kind of error of the row (see `sw_sweep_joint`).
+  uint8_t *status;
+} sw_sweep_results;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -2711,6 +2786,54 @@ uint32_t sw_field_what(uint32_t number, char *buf, size_t len, size_t *needed);
 
 // The unit of an input, by its number; empty for pure numbers.
 uint32_t sw_field_unit(uint32_t number, char *buf, size_t len, size_t *needed);
+
+// Fills a sweep with its defaults: no rows, nothing given.
+void sw_sweep_init(struct sw_sweep *sweep);
+
+// Fills the places for results with their defaults: nothing wanted.
+void sw_sweep_results_init(struct sw_sweep_results *results);
+
+// Works out `count` rows from row `from` (from 0) on, each bit for bit as `sw_joint_check` does: a program that wants to
+// be able to stop calls it piece by piece. A row that cannot be computed has its status and loses no other. A column of
+// another length than the sweep's rows is an error, as is a value of all rows outside its range, or what does not belong
+// to the form. Results are written into `results`, which is only read itself.
+uint32_t sw_sweep_run(const struct sw_sweep *sweep,
+                      const struct sw_rules *rules,
+                      size_t from,
+                      size_t count,
+                      const struct sw_sweep_results *results,
+                      struct sw_error *error);
+
+// The strengths of modes by their numbers, N for the whole strip, for `count` rows from row `from` on: first all rows of
+// the first mode, then of the next. Not a number where the row could not be computed. `strengths_n` has room for
+// `mode_count` times `count` numbers, apart from the inputs.
+uint32_t sw_sweep_strengths(const struct sw_sweep *sweep,
+                            const struct sw_rules *rules,
+                            const uint16_t *modes,
+                            size_t mode_count,
+                            size_t from,
+                            size_t count,
+                            double *strengths_n,
+                            struct sw_error *error);
+
+// The joint of a row (from 0) and its stresses, to look closer at it; or the error that its status stands for.
+uint32_t sw_sweep_joint(const struct sw_sweep *sweep,
+                        const struct sw_rules *rules,
+                        size_t row,
+                        struct sw_joint *joint,
+                        struct sw_materials *materials,
+                        struct sw_error *error);
+
+// How many modes joints of a form have; `straps`: 1 where the thickness of straps is given, otherwise 0.
+uint32_t sw_sweep_mode_count(const struct sw_form *form, uint32_t straps, uint32_t *count, struct sw_error *error);
+
+// A mode by its number in a sweep, from 0, in the order of `sw_modes_next`: what tears. How the rivets fail and the
+// strength depend on the joint; they are those of whole rivets and 0 here. Its name: `sw_mode_name`.
+uint32_t sw_sweep_mode(const struct sw_form *form,
+                       uint32_t straps,
+                       uint32_t number,
+                       struct sw_mode *mode,
+                       struct sw_error *error);
 
 #ifdef __cplusplus
 }  // extern "C"
