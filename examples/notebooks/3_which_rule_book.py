@@ -84,6 +84,17 @@ for id, factor, taken in (("metric", 2.0, 103), ("indian", 1.875, 98)):
     assert math.isclose(design.analysis.efficiency, (taken - 28.5) / taken, rel_tol=1e-12)
 
 # %% [markdown]
+# `compare` finds that by itself: it follows the working of each book step by step, and says where it parts from the
+# first one, section by section, and whether the books themselves differ there.
+
+# %%
+both = sw.compare(books=["metric", "indian"], forms=brief["form"], plate=brief["plate"], materials=steel)
+for parting in both["B"].partings:
+    print(f"{parting.section}: {parting.first} | {parting.other}", "- the books differ" if parting.by_rule else "")
+at_the_pitch = next(parting for parting in both["B"].partings if parting.section == "Pitch")
+assert (at_the_pitch.first.value, at_the_pitch.other.value) == (2.0, 1.875)
+
+# %% [markdown]
 # Was it really that one entry? A book is data, and can be changed in one place. With 1.875 the metric book gives the
 # Indian pitch:
 

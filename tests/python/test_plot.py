@@ -167,6 +167,25 @@ def test_sensitivity_by_hand(found):
             plot.sensitivity(found, **wrong)
 
 
+def test_sensitivity_by_slopes(joint, steel):
+    """Shear governs at 71 mm: strength pi/4 d^2 ss over the pitch, so 2 % for 1 % of the hole, -1 % for the pitch."""
+    found = sw.slopes(joint=joint, materials=steel, book="metric")
+    ax = plot.sensitivity(found, change=0.01)
+    names = [label.get_text().replace("\n", " ") for label in ax.get_yticklabels()]
+    bars = {}
+    for bar in ax.patches:
+        bars[names[round(bar.get_y() + bar.get_height() / 2)], bar.get_gid()] = bar.get_width()
+    holes = sum(width for (name, gid), width in bars.items() if "hole" in name and gid == "more")
+    pitch = next(width for (name, gid), width in bars.items() if name.startswith("pitch") and gid == "more")
+    shear = next(width for (name, gid), width in bars.items() if name.startswith("shear stress") and gid == "less")
+    assert holes == pytest.approx(2.0, rel=1e-9)
+    assert pitch == pytest.approx(-1.0, rel=1e-9)
+    assert shear == pytest.approx(-1.0, rel=1e-9)
+    # Over the solid strip the plate and its stress count too.
+    plates = plot.sensitivity(found, of="efficiency", change=0.01)
+    assert len(plates.get_yticklabels()) > len(names)
+
+
 def test_years_by_hand(rated):
     """TS t E/(R FS) with E the lesser of tearing and two rivets, the plate thinner by 0.005 in a year."""
     ax = plot.years(rated)

@@ -13,6 +13,7 @@ from .._errors import ErrorKind, SeamwrightError
 from .._rules import RuleBook, book_argument
 from .._rules import books as built_in
 from .._search import Candidate
+from .._sensitivity import Slopes
 from .._size import Design, size
 from ._look import FAINT, INK, INKS, MARKERS, axes, beside, in_unit, percent, symbol, wanted
 from ._vary import joint_with, materials_with
@@ -171,14 +172,18 @@ def _changed(found: Analysis, names: tuple[str, ...], factor: float) -> Analysis
     return check(joint=joint, materials=materials, book=found.book)
 
 
-def sensitivity(found: Analysis, /, *, change: float = 0.05, of: str = "strength", ax: Axes | None = None) -> Axes:
-    """What a small change of each input does to a joint, by checks of the changed joint: the longest bars first.
+def sensitivity(
+    found: Analysis | Slopes, /, *, change: float = 0.05, of: str = "strength", ax: Axes | None = None
+) -> Axes:
+    """What a small change of each input does to a joint: the longest bars first.
 
+    Of an analysis by checks of the changed joint, so that the bars are true for a change of that size; of
+    :func:`seamwright.slopes` by the exact derivatives, for every input and figure of the rule book that does something.
     The two sides of a bar differ where another mode takes over; an input without a bar does not matter here.
 
     Args:
-        found: the analysis of the joint.
-        change: the change of each input, as a fraction of it, 0.001 to 0.5.
+        found: the analysis of the joint, or its slopes.
+        change: the change of each input, as a fraction of it, 0.001 to 0.5; of slopes the bars are in proportion.
         of: ``"strength"`` of a length of the seam, or ``"efficiency"`` over all modes.
         ax: axes to draw on; without them, a figure is made.
 
@@ -209,6 +214,25 @@ def sensitivity(found: Analysis, /, *, change: float = 0.05, of: str = "strength
     if of not in ("strength", "efficiency"):
         raise SeamwrightError(f"of = {of!r}; take 'strength' or 'efficiency'", kind=ErrorKind.WRONG_CHOICE, field="of")
 
+    bars = _by_slopes(found, step, of) if isinstance(found, Slopes) else _by_checks(found, step, of)
+    bars.sort(key=lambda bar: max(abs(x) if x == x else 0.0 for x in bar[1:]))
+    return _bars(bars, step, of, ax)
+
+
+def _by_slopes(found: Slopes, step: float, of: str) -> list[tuple[str, float, float]]:
+    """For each input that does something: its words, and what more and less of it do, in per cent."""
+    bars = []
+    for line in found.lines:
+        sides = line.relative if of == "efficiency" else line.strength.times(line.value / found.strength)
+        more, less = percent(sides.right * step), percent(-sides.left * step)
+        if more or less:
+            bars.append((f"{line.what} ({line.name})", more, less))
+    return bars
+
+
+def _by_checks(found: Analysis, step: float, of: str) -> list[tuple[str, float, float]]:
+    """For each input: its words, and what more and less of it do, in per cent; not a number where there is no joint."""
+
     def figure(x: Analysis) -> float:
         return x.efficiency if of == "efficiency" else x.governing.strength.N / x.joint.strip.mm
 
@@ -227,7 +251,10 @@ def sensitivity(found: Analysis, /, *, change: float = 0.05, of: str = "strength
                 # No such joint: the bar is left out on this side, and its label says so.
                 ends.append(float("nan"))
         bars.append((name, ends[0], ends[1]))
-    bars.sort(key=lambda bar: max(abs(x) if x == x else 0.0 for x in bar[1:]))
+    return bars
+
+
+def _bars(bars: Sequence[tuple[str, float, float]], step: float, of: str, ax: Axes | None) -> Axes:
     drawn = axes(ax, height=1.4 + 0.5 * len(bars))
     for y, (_, more, less) in enumerate(bars):
         for value, gid, fill, hatch, at in (
@@ -242,7 +269,7 @@ def sensitivity(found: Analysis, /, *, change: float = 0.05, of: str = "strength
             drawn.annotate(f"{value:+.2f}", xy=(value, at), xytext=(3 if value >= 0 else -3, 0), fontsize=7.5,
                            textcoords="offset points", ha=side, va="center")  # fmt: skip
     drawn.axvline(0.0, color=INK, lw=1.0)
-    drawn.set_yticks(range(len(bars)), [name for name, _, _ in bars], fontsize=9)
+    drawn.set_yticks(range(len(bars)), [textwrap.fill(name, 40) for name, _, _ in bars], fontsize=9)
     drawn.margins(x=0.14)
     what = "efficiency over all modes" if of == "efficiency" else "strength of a length of seam"
     drawn.set_xlabel(f"change of the {what} [%]")
