@@ -26,6 +26,8 @@ html_context = {"caution": seamwright.CAUTION}
 
 # Executed before, by tests/docs/notebooks.py.
 nb_execution_mode = "off"
+# With tables.
+nb_render_markdown_format = "myst"
 # No widgets, so no scripts from elsewhere.
 nb_ipywidgets_js = {}
 myst_enable_extensions = ["dollarmath", "deflist", "colon_fence"]
