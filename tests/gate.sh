@@ -333,7 +333,7 @@ except sw.SeamwrightError as error:
 QUICK=(format lint sources test_debug)
 CHANGE=("${QUICK[@]}" reference docs test_release benches bare_metal no_panic main_program c python)
 # What takes long: more random cases, fuzzing, emulators, other languages.
-FULL=("${CHANGE[@]}" c_full python_many_cases python_libraries python_sdist python_notebooks python_site latex test_release_many_cases)
+FULL=("${CHANGE[@]}" firmware c_full python_many_cases python_libraries python_sdist python_notebooks python_site latex test_release_many_cases)
 
 case $LEVEL in
     quick) STEPS=("${QUICK[@]}") ;;
