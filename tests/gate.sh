@@ -238,8 +238,8 @@ step_latex() {
 
 # The Python package: its wheel in a virtual environment under target/, at pinned versions; formatting, lints, types; the
 # stub compared with the binary and with what maturin makes; the tests, with every vector compared with Rust.
-PYTHON_WANTS=(maturin==1.16.0 pytest==9.2.0 hypothesis==6.170.17 numpy==2.4.6 pint==0.25.3 matplotlib==3.11.2 mypy==2.4.1
-    "pyright[nodejs]==1.1.414" ruff==0.14.14)
+PYTHON_WANTS=(maturin==1.16.0 pytest==9.2.0 hypothesis==6.170.17 mpmath==1.3.0 numpy==2.4.6 pint==0.25.3
+    matplotlib==3.11.2 mypy==2.4.1 "pyright[nodejs]==1.1.414" ruff==0.14.14)
 
 step_python() {
     local place=$CARGO_TARGET_DIR/gate-python package=bindings/python made at_fault
