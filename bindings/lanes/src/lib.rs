@@ -22,7 +22,7 @@
 //! ```
 
 use seamwright::Error;
-use seamwright::batch::{Job, Level, Outputs, Sweep};
+use seamwright::batch::{Baseline, Job, Level, Outputs, Sweep};
 
 /// A level of the processor at hand. Made by [`available`](Lanes::available) or [`best`](Lanes::best) only, so that a
 /// level that exists is one that the processor has.
@@ -98,7 +98,7 @@ impl Level for Lanes {
     #[inline(always)]
     fn run<J: Job>(self, job: J) {
         match self.0 {
-            Kind::Baseline => job.work(),
+            Kind::Baseline => Baseline.run(job),
             // SAFETY: a level exists only where the processor was asked and offers its features.
             #[cfg(target_arch = "x86_64")]
             Kind::Avx2 => unsafe { avx2(job) },

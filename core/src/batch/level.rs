@@ -17,7 +17,8 @@ pub trait Level: Copy {
 pub struct Baseline;
 
 impl Level for Baseline {
-    #[inline(always)]
+    // A function for each job: all kernels in one would take the stack of all.
+    #[inline(never)]
     fn run<J: Job>(self, job: J) {
         job.work();
     }
