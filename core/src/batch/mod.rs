@@ -133,8 +133,9 @@ impl<'a> Sweep<'a> {
     /// let c = InputColumn::Constant;
     /// let inputs = Inputs::new(c(71.0), c(13.0), c(23.0), c(80.0), c(60.0));
     /// let bearing = Some(c(120.0));
-    /// assert!(Sweep::new(&Form::lap(2)?, &METRIC.rules, Inputs { bearing, ..inputs }, 1).is_ok());
-    /// let without = Sweep::new(&Form::lap(2)?, &METRIC.rules, inputs, 1);
+    /// let form = Form::lap(2)?;
+    /// assert!(Sweep::new(&form, &METRIC.rules, Inputs { bearing, ..inputs }, 1).is_ok());
+    /// let without = Sweep::new(&form, &METRIC.rules, inputs, 1);
     /// assert_eq!(without.unwrap_err().kind, ErrorKind::Missing);
     /// # Ok::<(), seamwright::Error>(())
     /// ```
