@@ -16,6 +16,7 @@ mod joint;
 mod rating;
 mod search;
 mod sensitivity;
+mod sheet;
 mod shell;
 mod shop;
 mod size;
@@ -52,6 +53,8 @@ mod _native {
     use crate::search::{all_forms, front, search};
     #[pymodule_export]
     use crate::sensitivity::{slopes, worst_case};
+    #[pymodule_export]
+    use crate::sheet::{sheet, sheet_inputs};
     #[pymodule_export]
     use crate::shell::{boiler, boiler_parts, girth_check, joint_pressure, least_plate, seam_pressure};
     #[pymodule_export]

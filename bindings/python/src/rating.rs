@@ -69,7 +69,7 @@ fn figure((mm, measured): Found) -> KnownLength {
 }
 
 /// The core's record of a joint as found.
-fn existing(py: Python<'_>, form: &Form, given: &ExistingIn) -> PyResult<Existing> {
+pub fn existing(py: Python<'_>, form: &Form, given: &ExistingIn) -> PyResult<Existing> {
     let mut e = Existing::new(form.0, figure(given.pitch), figure(given.plate), Length::mm(given.inside));
     e = e.service(given.service.service());
     // The core's own refusal of straps that do not go together.

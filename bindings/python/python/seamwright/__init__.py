@@ -75,6 +75,7 @@ from ._reconcile import ComesOut, Explanation, Reconciliation, reconcile, worked
 from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
 from ._search import Candidate, Search, Tally, all_forms, front, search
 from ._sensitivity import Deviation, Sided, Slope, Slopes, WorstCase, slopes, worst_case
+from ._sheet import sheet, sheet_inputs
 from ._shell import (
     Allowed,
     Assumption,
@@ -325,6 +326,8 @@ __all__ = [
     "worst_case",
     "SeamDrawing",
     "strip_masses",
+    "sheet",
+    "sheet_inputs",
 ]
 
 CAUTION: str = _caution()

@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem, SupportsLenAndGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "shop_sheet", "size", "slopes", "strip_masses", "svg", "svg_seam", "sweep", "sweep_joint", "sweep_levels", "sweep_modes", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "sheet", "sheet_inputs", "shop_sheet", "size", "slopes", "strip_masses", "svg", "svg_seam", "sweep", "sweep_joint", "sweep_levels", "sweep_modes", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
 
 @final
 class Book:
@@ -330,6 +330,16 @@ def seam_pressure(form: Form, plate: SupportsFloat | SupportsIndex, tension: Sup
 def search(materials: Materials, given: Incomplete, book: Book) -> Incomplete:
     """
     Searches the grid. Other Python threads run meanwhile, and signals are answered.
+    """
+
+def sheet(task: tuple[Form, Materials, Incomplete] | tuple[Joint, Materials] | tuple[Form, Incomplete], said: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    """
+    The sheet as a document.
+    """
+
+def sheet_inputs(task: tuple[Form, Materials, Incomplete] | tuple[Joint, Materials] | tuple[Form, Incomplete], book: Book) -> tuple[str, int]:
+    """
+    The inputs as the hash reads them, and the hash.
     """
 
 def shop_sheet(joint: Joint, materials: Materials, book: Book, asked: Incomplete) -> Sheet:

@@ -1,0 +1,126 @@
+"""The sheet that someone signs: inputs, figures, rules, caution, and lines for names."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from . import _native
+from ._check import Analysis
+from ._convert import choice, instance, number, text
+from ._enums import Basis, DecimalMark, Dialect, Footing, Units
+from ._errors import ErrorKind, SeamwrightError
+from ._materials import Materials
+from ._rating import Rating, thawed
+from ._size import Design
+from ._working import Working, wishes
+
+
+def _task(of: Any) -> tuple[Any, _native.Book]:
+    """What the sheet is of, and its book."""
+    if isinstance(of, Analysis):
+        joint, materials, book = of._natives()
+        return (joint, materials), book
+    if isinstance(of, Design):
+        _, materials, book = of.analysis._natives()
+        return (of.brief.form._native(), materials, of.brief._native()), book
+    if isinstance(of, Rating):
+        return (of.form._native(), thawed(of.as_found)), of.book._core
+    raise SeamwrightError(f"of is of type {type(of).__name__}; give a check, a sizing or a rating", field="of")
+
+
+def _known(known: Mapping[str, tuple[Basis | str, str]]) -> list[tuple[str, int, str, str]]:
+    listed: list[tuple[str, int, str, str]] = []
+    for name, (basis, source) in known.items():
+        stem, _, row = name.partition(".")
+        if stem not in dict.fromkeys(x["key"] for x in _native.bounds()) or not (row or "0").isdecimal():
+            raise SeamwrightError(
+                f"known names {name!r}, which is no input; take a key of BOUNDS, as in 'pitch' or 'hole.2'",
+                kind=ErrorKind.UNKNOWN_KEY,
+                field="known",
+            )
+        listed.append((stem, int(row or 0), choice(Basis, "basis", basis).value, text("source", source)))
+    return listed
+
+
+def sheet(
+    *,
+    of: Analysis | Design | Rating,
+    title: str = "",
+    object: str = "",
+    drawing_no: str = "",
+    jurisdiction: str = "",
+    prepared: str = "",
+    checked: str = "",
+    date: str = "",
+    invented: bool = False,
+    footing: Footing | str | None = None,
+    ultimate: Materials | None = None,
+    factor: float | None = None,
+    known: Mapping[str, tuple[Basis | str, str]] | None = None,
+    dialect: Dialect | str = Dialect.PLAIN,
+    units: Units | str = Units.METRIC,
+    mark: DecimalMark | str = DecimalMark.POINT,
+) -> Working:
+    """The sheet that someone signs. An empty text is a line to be filled in by hand.
+
+    Args:
+        of: a check, a sizing or a rating.
+        title, object, drawing_no, jurisdiction, prepared, checked, date: what stands in its head.
+        invented: the object and the data are made up; the sheet says so.
+        footing: whether the stresses are permissible or ultimate; not said without it. A rating knows.
+        ultimate, factor: the stresses at failure and the factor of safety of which those of the task were made.
+        known: how inputs are known and from where, ``{"pitch": ("measured", "least of five")}``; a row as ``hole.2``.
+            What is not listed was given. A rating keeps its own list.
+        dialect, units, mark: as for :meth:`Analysis.working`.
+
+    Raises:
+        SeamwrightError: an unknown choice or input; stresses at failure that over the factor are not those of the task
+            (``INCONSISTENT``).
+
+    Example:
+        >>> joint = Joint(form=Form.lap(2), pitch=mm(71), plate=mm(13), hole=mm(23))
+        >>> steel = Materials(tension=MPa(80), rivet_shear=MPa(60), bearing=MPa(120))
+        >>> found = check(joint=joint, materials=steel, book="metric")
+        >>> "67.52 %" in sheet(of=found, object="Drum of an invented boiler", invented=True).text.replace(chr(160), " ")
+        True
+    """
+    task, book = _task(of)
+    if (ultimate is None) != (factor is None):
+        raise SeamwrightError("ultimate and factor go together; give both, or neither", field="factor")
+    strengths = None if ultimate is None else instance(Materials, "ultimate", ultimate, "Materials(..)")._native()
+    said = {
+        "title": text("title", title),
+        "object": text("object", object),
+        "drawing_no": text("drawing_no", drawing_no),
+        "jurisdiction": text("jurisdiction", jurisdiction),
+        "prepared": text("prepared", prepared),
+        "checked": text("checked", checked),
+        "date": text("date", date),
+        "invented": bool(invented),
+        "footing": None if footing is None else choice(Footing, "footing", footing).value,
+        "divided": None if strengths is None else (strengths, number("factor", factor)),
+        "known": _known(known or {}),
+    }
+    chosen, wanted = wishes(dialect, units, mark, 0)
+    return Working(dialect=chosen, text=_native.sheet(task, said, book, wanted))
+
+
+def sheet_inputs(*, of: Analysis | Design | Rating) -> tuple[str, int]:
+    """The inputs of a sheet as its hash reads them, and the hash: the same inputs have the same one everywhere.
+
+    Args:
+        of: a check, a sizing or a rating.
+
+    Raises:
+        SeamwrightError: something else.
+
+    Example:
+        >>> joint = Joint(form=Form.lap(2), pitch=mm(71), plate=mm(13), hole=mm(23))
+        >>> steel = Materials(tension=MPa(80), rivet_shear=MPa(60), bearing=MPa(120))
+        >>> first, second = (check(joint=joint, materials=steel, book="metric") for _ in range(2))
+        >>> sheet_inputs(of=first) == sheet_inputs(of=second)
+        True
+    """
+    task, book = _task(of)
+    return _native.sheet_inputs(task, book)
