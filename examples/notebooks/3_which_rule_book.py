@@ -90,7 +90,8 @@ for id, factor, taken in (("metric", 2.0, 103), ("indian", 1.875, 98)):
 # %%
 both = sw.compare(books=["metric", "indian"], forms=brief["form"], plate=brief["plate"], materials=steel)
 for parting in both["B"].partings:
-    print(f"{parting.section}: {parting.first} | {parting.other}", "- the books differ" if parting.by_rule else "")
+    if parting.by_rule:
+        print(f"{parting.section}\n    metric: {parting.first or 'silent'}\n    indian: {parting.other or 'silent'}")
 at_the_pitch = next(parting for parting in both["B"].partings if parting.section == "Pitch")
 assert (at_the_pitch.first.value, at_the_pitch.other.value) == (2.0, 1.875)
 
