@@ -126,7 +126,7 @@ static void null_pointers(void)
 
 static void wrong_sizes(void)
 {
-    static const uint32_t wrong[] = {0, 1, 4, 15, 0x7fffffff, 0xffffffff};
+    static const uint32_t wrong[] = {0, 1, 4, 15, 21, 0x7fffffff, 0xffffffff};
     sw_analysis a;
     size_t i;
     for (i = 0; i < sizeof wrong / sizeof *wrong; i++) {

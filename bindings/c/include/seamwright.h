@@ -114,7 +114,7 @@
 // A text is not UTF-8, or longer than 4095 bytes; `index` of the error is the number of the argument.
 #define SW_BAD_TEXT 258
 
-// A number is none of the choices, or no element has this number; `index` of the error is that of the argument.
+// A number or an id is none of those that there are; `index` of the error is the number of the argument.
 #define SW_BAD_CHOICE 259
 
 // There are no more elements.

@@ -129,7 +129,9 @@ fn known_size<T: Sized32>(at: *const T, argument: u32) -> Result<usize, Failure>
     usable(at, argument)?;
     // SAFETY: not NULL and aligned; the caller promises a struct that begins with a `u32` which `sw_*_init` wrote.
     let size = unsafe { ptr::read(at.cast::<u32>()) } as usize;
-    if size < T::LEAST || size > size_of::<T>() {
+    // Every `sizeof` is a multiple of the alignment: anything else would cut a number in two.
+    let whole = size & align_of::<T>().wrapping_sub(1) == 0;
+    if size < T::LEAST || size > size_of::<T>() || !whole {
         return Err(Failure::border(SW_BAD_STRUCT_SIZE, argument));
     }
     Ok(size)

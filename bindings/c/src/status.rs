@@ -57,7 +57,7 @@ pub const SW_BAD_POINTER: u32 = 256;
 pub const SW_BAD_STRUCT_SIZE: u32 = 257;
 /// A text is not UTF-8, or longer than 4095 bytes; `index` of the error is the number of the argument.
 pub const SW_BAD_TEXT: u32 = 258;
-/// A number is none of the choices, or no element has this number; `index` of the error is that of the argument.
+/// A number or an id is none of those that there are; `index` of the error is the number of the argument.
 pub const SW_BAD_CHOICE: u32 = 259;
 /// There are no more elements.
 pub const SW_END: u32 = 260;
@@ -212,7 +212,7 @@ fn words(status: u32) -> &'static str {
             "struct_size is not one that this library knows; call the init function of the struct first"
         }
         SW_BAD_TEXT => "a text is not UTF-8 or is longer than 4095 bytes",
-        SW_BAD_CHOICE => "a number is none of the choices",
+        SW_BAD_CHOICE => "a number or an id is none of those that there are",
         SW_END => "there are no more elements",
         SW_TOO_MANY => "an array has more elements than the library takes",
         SW_INCOMPLETE => "the working could not be written completely and was refused",
