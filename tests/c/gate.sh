@@ -121,9 +121,16 @@ c_stranger() {
     counted 4 "a stranger's project by pkg-config and CMake, shared and static"
 }
 
+# c_panics <archive>: how many symbols of the panic machinery it has.
+c_panics() {
+    [ -s "$1" ] || fail "no archive $1"
+    llvm-nm "$1" 2>/dev/null | grep -c panicking || true
+}
+
 # c_bare_metal [feature]: the library without an operating system, one static archive per target; Debian's compiler
 # where rustup's has not the target. With a feature beyond the usual ones only the first target.
 c_bare_metal() {
+    need llvm-nm llvm
     local target sysroot="" targets=("${BARE_TARGETS[@]}")
     [ $# -eq 0 ] || targets=("${BARE_TARGETS[0]}")
     sysroot=$(rustc --print sysroot)
@@ -137,9 +144,12 @@ c_bare_metal() {
             CARGO_TARGET_DIR=$CARGO_TARGET_DIR/bare RUSTC_BOOTSTRAP=1 RUSTC=/usr/bin/rustc RUSTUP_TOOLCHAIN='' \
                 /usr/bin/cargo "${build[@]}" -Zbuild-std=core
         fi
-        [ -s "$CARGO_TARGET_DIR/bare/$target/firmware/libseamwright_c.a" ] || fail "no archive for $target"
+        [ "$(c_panics "$CARGO_TARGET_DIR/bare/$target/firmware/libseamwright_c.a")" = 0 ] ||
+            fail "the archive for $target has a panic path: arm-none-eabi-objdump -dr says where"
     done
-    counted ${#targets[@]} "C archives for bare metal"
+    # The check bites: the library for hosts has the standard library's.
+    [ "$(c_panics "$C_LIB/libseamwright.a")" != 0 ] || fail "panic paths are not seen"
+    counted ${#targets[@]} "C archives for bare metal, free of panics"
 }
 
 step_c() {

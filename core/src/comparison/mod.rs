@@ -153,7 +153,12 @@ impl<'a> Comparison<'a> {
         if columns.len() > MAX_COLUMNS {
             return Err(Error::new(ErrorKind::TooLarge, Field::RuleEntry).value(count).limit(MAX_COLUMNS as f64));
         }
-        Ok(Comparison { columns, figures: columns.iter().map(Figures::new).collect() })
+        let mut figures = heapless::Vec::new();
+        for column in columns {
+            // No more than fit, see above. (To collect them would keep a panic path on small processors.)
+            let _ = figures.push(Figures::new(column));
+        }
+        Ok(Comparison { columns, figures })
     }
 
     /// The columns as given.

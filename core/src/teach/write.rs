@@ -13,6 +13,7 @@ use crate::quantities::Stress;
 use crate::reconcile::Work;
 use crate::rules::RuleBook;
 use crate::step::Name;
+use crate::text::write_whole;
 use crate::working::{Doc, Style, WorkingError, write_check, write_size, write_value};
 use crate::{CAUTION, VERSION};
 
@@ -180,7 +181,11 @@ fn answers(doc: &mut Doc<'_>, style: Style, problem: &Problem) -> fmt::Result {
         }])?;
     }
     doc.end_table()?;
-    doc.paragraph(&|w| write!(w, "Drawn from number {}.", problem.seed))
+    doc.paragraph(&|w| {
+        w.write_str("Drawn from number ")?;
+        write_whole(w, problem.seed)?;
+        w.write_str(".")
+    })
 }
 
 fn symbol(out: &mut dyn fmt::Write, Name(quantity, row): Name) -> fmt::Result {

@@ -240,6 +240,13 @@ impl Backwards {
     }
 }
 
+/// Writes a whole number of any size. What `core::fmt` has for 64 bits keeps panic paths on small processors.
+pub(crate) fn write_whole(out: &mut dyn fmt::Write, number: u64) -> fmt::Result {
+    let mut text = Backwards::new();
+    text.number(number, 1);
+    text.send(out).map_err(|_| fmt::Error)
+}
+
 #[cfg(test)]
 #[allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "tests may panic")]
 mod tests {
@@ -248,6 +255,15 @@ mod tests {
     use core::fmt::Write;
     use std::string::{String, ToString};
     use std::vec;
+
+    #[test]
+    fn whole_numbers_of_any_size() {
+        for number in [0, 7, 10, 1_000_000_009, u64::from(u32::MAX) + 1, u64::MAX] {
+            let mut text = String::new();
+            write_whole(&mut text, number).unwrap();
+            assert_eq!(text, number.to_string());
+        }
+    }
 
     #[test]
     fn slice_of_every_size() {
