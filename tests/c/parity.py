@@ -222,6 +222,19 @@ REACHED = {
     "working::write_shop": "sw_working_shop",
     "working::write_size": "sw_working_size",
     "working::write_vessel": "sw_working_vessel",
+    "InputColumn::*": "sw_sweep_column.each",
+    "Inputs::new": "sw_sweep_init",
+    "ModeTable::cut": "sw_sweep_mode",
+    "ModeTable::mode": "sw_sweep_mode",
+    "ModeTable::new": "sw_sweep_mode_count",
+    "ModeTable::len": "sw_sweep_mode_count",
+    "Outputs::new": "sw_sweep_results_init",
+    "Sweep::joint": "sw_sweep_joint",
+    "Sweep::len": "sw_sweep.rows",
+    "Sweep::mode_strengths": "sw_sweep_strengths",
+    "Sweep::modes": "sw_sweep_mode",
+    "Sweep::new": "sw_sweep_run",
+    "Sweep::run_with": "sw_sweep_run",
 }
 
 # Items that nothing in C reaches by itself, and why.
@@ -281,11 +294,19 @@ WITHOUT = {
     "Slope::relative": "C multiplies two numbers",
     "search::search_while": "C runs a search in a thread of its own; it takes no callbacks",
     "search::front_while": "as search_while",
+    "ModeTable::is_empty": "a table is never empty",
+    "ModeTable::number": "a mode's number stands among the results of a sweep",
+    "Sweep::is_empty": "C compares sw_sweep.rows with 0",
+    "Sweep::path": "which way the rows go; no figure depends on it",
+    "Sweep::run": "without the levels of the processor; C runs with them",
+    "Columns::*": "the working's writer; C has its text",
+    "RuleBook::is_changed": "C compares the value with that of the built-in book",
+    "RuleBook::stated": "the value in the built-in book, sw_rules_get",
     "reconcile::edited": "part of a routine; its results are sw_explanation.value",
 }
 
 # Parts of the core that C does not reach yet; to be emptied.
 NOT_YET = {
-    "batch": "sweeps over arrays",
     "group": "groups of rivets",
+    "sheet": "the sheet that someone signs",
 }
