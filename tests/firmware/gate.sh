@@ -105,6 +105,8 @@ step_firmware() {
     done
     counted ${#BARE_TARGETS[@]} "calculation images without panic and allocator"
     CARGO_TARGET_DIR=$CARGO_TARGET_DIR/bare_bite c_bare_metal bite
+    [ "$(c_panics "$CARGO_TARGET_DIR/bare_bite/bare/thumbv7em-none-eabihf/firmware/libseamwright_c.a")" != 0 ] ||
+        fail "a deliberate panic is not seen in the archive"
     fw_symbols "$CARGO_TARGET_DIR/bare_bite/bare/thumbv7em-none-eabihf/firmware/libseamwright_c.a" seamwright_bite
     fw_forbidden >/dev/null || fail "a deliberate panic is not found: the check of names does not bite"
     counted 1 "a deliberate panic is found"

@@ -323,6 +323,8 @@ from seamwright import mm, MPa
 steel = sw.Materials(tension=MPa(80), rivet_shear=MPa(60), bearing=MPa(120))
 axes = {"pitch": mm(np.linspace(80, 140, 200)), "plate": mm(np.linspace(8, 20, 200)),
         "hole": mm(np.linspace(16, 24, 100))}
+# What runs in the background of a shell ignores the signal from birth.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 threading.Timer(0.5, lambda: os.kill(os.getpid(), signal.SIGINT)).start()
 # A form without a kernel, and all modes: slow enough.
 form = sw.Form(kind="double strap", rows=[(1, 2), (2, 2), (3, 2), (4, 2)])

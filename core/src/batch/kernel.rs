@@ -172,7 +172,8 @@ impl Lane {
         let n = fixed.rivets;
         let (outer, last) = (n[0], n[S::ROWS - 1]);
         let inner = if lap && S::ROWS > 1 { n[1] } else { last };
-        let hold = |row: usize, f: f64| formula::row_hold(n[row], f);
+        // No index: where a compiler does not unroll the rows, as for small images, it would keep its panic.
+        let hold = |row: usize, f: f64| formula::row_hold(n.get(row).copied().unwrap_or(0.0), f);
         // A row of the part outside, and one of the part at the butt.
         let planes =
             |row: usize, f: f64| if row < S::SINGLE || !double { hold(row, rivet.single) } else { hold(row, f) };
