@@ -238,19 +238,25 @@ step_main_program() {
     counted 1 "the main program"
 }
 
-# The working in LaTeX, compiled by a LaTeX in each unit.
+# The working and the signed sheet in LaTeX, compiled by a LaTeX in each unit; twice, so that "page x of y" is known.
 step_latex() {
-    local place=$LOGS/latex unit
+    local place=$LOGS/latex unit name
     need pdflatex texlive-latex-base
     rm -rf "$place"
     mkdir -p "$place"
-    for unit in "" inch; do
-        cargo run --release --locked -q -p seamwright-examples --bin working -- latex $unit >"$place/working$unit.tex"
-        (cd "$place" && pdflatex -interaction=batchmode -halt-on-error "working$unit.tex") >"$place/said$unit" 2>&1 ||
-            fail "LaTeX refuses the working: see $place/working$unit.log"
-        [ -s "$place/working$unit.pdf" ] || fail "LaTeX made no page of the working"
+    for unit in mm inch; do
+        cargo run --release --locked -q -p seamwright-examples --bin working -- latex ${unit#mm} >"$place/working-$unit.tex"
+        cargo run --release --locked -q -- --units $unit --dialect latex >"$place/sheet-$unit.tex"
+        for name in working sheet; do
+            for _ in once again; do
+                (cd "$place" && pdflatex -interaction=batchmode -halt-on-error "$name-$unit.tex") \
+                    >"$place/said-$name-$unit" 2>&1 || fail "LaTeX refuses the $name: see $place/$name-$unit.log"
+            done
+            [ -s "$place/$name-$unit.pdf" ] || fail "LaTeX made no page of the $name"
+            if grep -q 'undefined references' "$place/$name-$unit.log"; then fail "the $name does not know its pages"; fi
+        done
     done
-    counted 2 "LaTeX compiles the working"
+    counted 4 "LaTeX compiles workings and sheets"
 }
 
 # shellcheck source=c/gate.sh

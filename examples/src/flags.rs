@@ -148,9 +148,6 @@ pub struct ProblemFlags {
     /// The full working of the first problem instead
     #[arg(long, conflicts_with = "answers", help_heading = "Problems")]
     pub solution: bool,
-    /// How the sheet is written
-    #[arg(long, value_enum, default_value_t, help_heading = "Problems")]
-    pub dialect: DialectFlag,
 }
 
 /// The effect that a problem teaches.
@@ -176,6 +173,8 @@ pub enum DialectFlag {
     /// plain text of 80 columns
     #[default]
     Plain,
+    /// plain text of 20 columns
+    Narrow,
     /// Markdown
     Markdown,
     /// LaTeX, for a plain article class
@@ -369,6 +368,9 @@ pub struct Flags {
     /// Units of the sheet
     #[arg(long, value_enum, default_value_t, help_heading = "Sheet")]
     pub units: UnitsFlag,
+    /// How the text is written (where a command can: not sensitivity, reconcile, search)
+    #[arg(long, value_enum, default_value_t, help_heading = "Sheet")]
+    pub dialect: DialectFlag,
     /// Title
     #[arg(long, value_name = "TEXT", help_heading = "Sheet")]
     pub title: Option<String>,

@@ -13,6 +13,7 @@ use seamwright::sheet::Divided;
 use crate::failure::Failure;
 use crate::flags::{Action, Flags};
 use crate::stated::changes;
+use crate::studies::style;
 use crate::task::{Book, Identity, Input, Stated, Task};
 use crate::units::Units;
 
@@ -56,6 +57,7 @@ pub fn task(flags: &Flags) -> Result<Task, Failure> {
     Ok(Task {
         action: Action::Size,
         units,
+        style: style(flags),
         identity: Identity::new(flags, story),
         scenario: true,
         form,

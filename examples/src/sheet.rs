@@ -6,7 +6,6 @@ use seamwright::working::{Forces, Style, WorkingError};
 use crate::failure::Failure;
 use crate::flags::Action;
 use crate::task::Task;
-use crate::units::Units;
 
 /// Writes the sheet.
 pub fn write(task: &Task) -> Result<String, Failure> {
@@ -23,11 +22,7 @@ pub fn write(task: &Task) -> Result<String, Failure> {
         known: &known,
         ..Particulars::default()
     };
-    let units = match task.units {
-        Units::Mm => seamwright::working::Units::Metric,
-        Units::Inch => seamwright::working::Units::Inch,
-    };
-    let style = Style { units, forces: Forces::Kilonewton, ..Style::default() };
+    let style = Style { forces: Forces::Kilonewton, ..task.style };
     let book = task.book.whole();
     let mut text = String::new();
     let written = match task.action {

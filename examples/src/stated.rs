@@ -11,6 +11,7 @@ use seamwright::sheet::Divided;
 
 use crate::failure::Failure;
 use crate::flags::{Action, Flags, FormFlag, MetalFlag};
+use crate::studies::style;
 use crate::task::{Book, Identity, Input, Stated, Task, change_text};
 use crate::units::{Units, flag_name, length, number, plain, stress};
 
@@ -42,6 +43,7 @@ pub fn task(action: Action, flags: &Flags) -> Result<Task, Failure> {
     Ok(Task {
         action,
         units,
+        style: style(flags),
         identity: Identity::new(flags, ["", "", "", ""]),
         scenario: false,
         form,

@@ -11,6 +11,7 @@ use seamwright::rules::{Entry, Label, RuleBook, Rules, find};
 use seamwright::sheet::{Divided, Known};
 use seamwright::sizing::{Brief, size};
 use seamwright::text;
+use seamwright::working::Style;
 
 use crate::failure::{Failure, key};
 use crate::flags::{Action, Flags, UnitsFlag};
@@ -159,6 +160,8 @@ pub struct Stated {
 pub struct Task {
     pub action: Action,
     pub units: Units,
+    /// How the sheet is written.
+    pub style: Style,
     pub book: Book,
     pub identity: Identity,
     /// Whether the data are invented.

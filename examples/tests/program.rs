@@ -81,6 +81,23 @@ fn no_sheet_is_wider_than_the_page() {
     }
 }
 
+#[test]
+fn a_sheet_in_every_dialect() {
+    for (dialect, part) in [
+        ("narrow", "* 1. Basis of inputs"),
+        ("markdown", "## 1. Basis of inputs"),
+        ("latex", "\\subsection*{1. Basis of inputs}"),
+        ("html", "<h2>1. Basis of inputs</h2>"),
+    ] {
+        let sheet = sheet_of(&["--dialect", dialect]);
+        assert!(sheet.contains(part) && sheet.contains("80.79"), "{dialect}");
+    }
+    let lap = bases().swap_remove(0).args();
+    let refused =
+        support::run(&[&["sensitivity".to_string()], &lap[1..], &["--dialect".into(), "html".into()]].concat());
+    assert_eq!(refused.status.code(), Some(2), "a dialect that a command cannot write");
+}
+
 /// Printed figures against the independent model's: the same names, and each to its last printed place.
 fn agree(case: &Case) -> (Figures, Figures) {
     let args = case.args();

@@ -60,3 +60,50 @@ def test_the_hash_follows_the_inputs(found, joint, steel, design, rated):
 def test_what_is_wrong(found, wrong):
     with pytest.raises(sw.SeamwrightError):
         sw.sheet(**{"of": found, **wrong})
+
+
+def test_a_published_example_stands_on_its_sheet(found):
+    # Printed by Khurmi & Gupta, Example 9.4: 49 920 N tearing, 71 760 N crushing.
+    text = plain(found.sheet().text)
+    assert "tearing at the outer row 49.92 67.61 %" in text
+    assert "crushing of all rivets 71.76 97.18 %" in text
+    assert "tearing at the outer row 49920 " in plain(found.sheet(forces="N").text)
+    assert "tearing at the outer row 49,9200 " in plain(found.sheet(mark=",", decimals={"force": 4}).text)
+
+
+def test_methods_of_results_are_the_function(found, design, rated):
+    for of in (found, design, rated):
+        assert of.sheet(title="T", units="inch") == sw.sheet(of=of, title="T", units="inch")
+
+
+def fnv_1a(text):
+    value = 0xCBF29CE484222325
+    for byte in text.encode():
+        value = (value ^ byte) * 0x100000001B3 % 2**64
+    return value
+
+
+def test_the_hash_is_what_the_documentation_says(found):
+    # Test vectors of the authors of the hash.
+    assert (fnv_1a(""), fnv_1a("foobar")) == (0xCBF29CE484222325, 0x85944171F73967E8)
+    lines = ["seamwright inputs 1", "task=check", "book=metric", "kind=lap", "arrangement=zigzag", "row=1,1", "row=1,1"]
+    numbers = {"strip": 71, "plate": 13, "other_plate": 13, "hole.1": 23, "rivet.1": 23, "hole.2": 23, "rivet.2": 23}
+    numbers |= {"tension": 80, "bearing": 120, "other_tension": 80, "other_bearing": 120, "shear": 60}
+    lines += [f"{name}={value:.9f}" for name, value in numbers.items()]
+    text, value = sw.sheet_inputs(of=found)
+    inputs, rules = text.split("rule.", 1)
+    assert inputs == "\n".join(lines) + "\n"
+    for line in ("rule." + rules).splitlines():
+        key, printed = line.removeprefix("rule.").split("=")
+        assert printed == f"{found.book[key]:.9f}"
+    assert value == fnv_1a(text) and f"{value:016x}" in found.sheet().text
+
+
+def test_kilonewtons_and_decimals_in_the_working(found):
+    text = found.working(forces="kN", decimals={"force": 2, "length": 1}).text
+    assert "Ft.1 = (p - n.1 d.1) t st/1000" in text
+    assert "Ft.1 = (71 - 1 x 23) x 13 x 80/1000" in text
+    assert "Ft.1 = 49.92 kN" in text
+    for wrong in ({"forces": "lbf"}, {"decimals": {"colour": 2}}, {"decimals": {"force": -1}}):
+        with pytest.raises(sw.SeamwrightError):
+            found.working(**wrong)

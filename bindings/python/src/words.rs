@@ -16,7 +16,7 @@ use seamwright::sizing::Decided;
 use seamwright::teach::{Audience, Effect, Setting, Task};
 use seamwright::text::DecimalMark;
 use seamwright::vessel::GirthPlace;
-use seamwright::working::{DIALECTS, Units};
+use seamwright::working::{DIALECTS, Forces, Units};
 use seamwright::{check::SUBJECTS, error::KINDS};
 
 macro_rules! words {
@@ -89,6 +89,7 @@ words! {
     fitted Fitted { Tie "tie", Whole "whole", Nearer "nearer", Cap "cap", Floor "floor" }
     side Side { Lap "lap", Left "left", Right "right" }
     units Units { Metric "metric", Inch "inch" }
+    forces Forces { Newton "N", Kilonewton "kN" }
     mark DecimalMark { Point ".", Comma "," }
 }
 

@@ -4,7 +4,7 @@ use core::fmt;
 
 use pyo3::exceptions::PyRuntimeError;
 use pyo3::prelude::*;
-use seamwright::working::{DIALECTS, Style, WorkingError, write_check, write_size};
+use seamwright::working::{DIALECTS, Decimals, Style, WorkingError, write_check, write_size};
 
 use crate::book::Book;
 use crate::error::wrong_choice;
@@ -12,18 +12,23 @@ use crate::joint::{Form, Joint, Materials};
 use crate::size::{BriefIn, brief};
 use crate::words;
 
-/// The reader's wishes, as words.
-pub type Wishes = (String, String, String, i8);
+/// Decimals of lengths, stresses, forces and pure numbers; `None` leaves the usual number.
+pub type DecimalsIn = (Option<u8>, Option<u8>, Option<u8>, Option<u8>);
+
+/// The reader's wishes: dialect, units, decimal mark, decimals more than usual, forces, decimals.
+pub type Wishes = (String, String, String, i8, String, DecimalsIn);
 
 /// The reader's style.
-pub fn style(py: Python<'_>, (dialect, units, mark, extra_digits): &Wishes) -> PyResult<Style> {
+pub fn style(py: Python<'_>, (dialect, units, mark, extra_digits, forces, decimals): &Wishes) -> PyResult<Style> {
     let wanted = DIALECTS.iter().copied().find(|d| words::spaced(&format!("{d:?}")) == *dialect);
+    let (length, stress, force, ratio) = *decimals;
     Ok(Style {
         units: words::units::read(units).ok_or_else(|| wrong_choice(py, "units", units))?,
         mark: words::mark::read(mark).ok_or_else(|| wrong_choice(py, "mark", mark))?,
         dialect: wanted.ok_or_else(|| wrong_choice(py, "dialect", dialect))?,
+        forces: words::forces::read(forces).ok_or_else(|| wrong_choice(py, "forces", forces))?,
+        decimals: Decimals { length, stress, force, ratio },
         extra_digits: *extra_digits,
-        ..Style::default()
     })
 }
 

@@ -17,7 +17,7 @@ use crate::working::{Columns, Piece};
 
 /// The columns of the table: on a plain sheet the rule stands under its dimension.
 const COLUMNS: Columns<'static> =
-    Columns::new(&["dimension", "symbol", "required", "provided", "rule"], &[30, 8, 22, 20]).numbers(0b1100).remark();
+    Columns::new(&["dimension", "symbol", "required", "provided", "rule"], &[30, 9, 21, 20]).numbers(0b1100).remark();
 
 /// The table and what its lines look at.
 struct Table<'p, 'd, 's> {

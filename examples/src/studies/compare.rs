@@ -52,7 +52,7 @@ pub fn run(mut flags: Flags, shell_flags: &ShellFlags, said: &CompareFlags) -> R
     };
     let mut text = String::new();
     // A string takes everything.
-    let _ = compared.write(&mut text, style(&flags, shell_flags.dialect), by);
+    let _ = compared.write(&mut text, style(&flags), by);
     Ok(text)
 }
 

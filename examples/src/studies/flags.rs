@@ -2,7 +2,7 @@
 
 use clap::{ArgAction, Args, ValueEnum};
 
-use crate::flags::{DialectFlag, MetalFlag};
+use crate::flags::MetalFlag;
 
 /// Yes or no, where silence is a third answer.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, ValueEnum)]
@@ -49,9 +49,6 @@ pub struct ShellFlags {
     /// How the holes were made
     #[arg(long, value_enum, help_heading = "Shell")]
     pub holes_made: Option<HolesFlag>,
-    /// How the text is written
-    #[arg(long, value_enum, default_value_t, help_heading = "Sheet")]
-    pub dialect: DialectFlag,
 }
 
 /// An existing joint.

@@ -9,6 +9,7 @@ pub mod reconcile;
 pub mod search;
 pub mod sensitivity;
 mod shell;
+pub use shell::style;
 pub mod vessel;
 
 use seamwright::sizing::Brief;

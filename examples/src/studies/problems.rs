@@ -37,7 +37,7 @@ pub fn run(flags: &Flags, said: &ProblemFlags) -> Result<String, Failure> {
         .map(|n| problem(first.wrapping_add(n), &family, &book.rules))
         .collect::<Result<Vec<Problem>, Error>>()
         .map_err(refused)?;
-    let style = style(flags, said.dialect);
+    let style = style(flags);
     let mut out = String::new();
     let written = match (said.solution, drawn.first()) {
         (true, Some(first)) => write_solution(&mut out, style, first, &book.whole()),

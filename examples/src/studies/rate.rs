@@ -25,7 +25,7 @@ pub fn run(flags: &Flags, shell_flags: &ShellFlags, said: &RateFlags) -> Result<
     };
     let book = Book::new(id, &flags.set, flags.units.into())?;
     let existing = existing(flags, shell_flags, said, &book)?;
-    let style = style(flags, shell_flags.dialect);
+    let style = style(flags);
     let mut text = String::new();
     let rated = write_rate(&mut text, style, &existing, &book.whole()).map_err(|e| unwritten(e, &book, flags))?;
     Ok(signed(flags, style, &(short(flags, style.dialect, &rated) + &text)))

@@ -12,6 +12,7 @@ use crate::task::Task;
 
 /// Runs the study.
 pub fn run(flags: &Flags, stated: &[String]) -> Result<String, Failure> {
+    super::shell::plain_only(flags)?;
     let (task, answer) = solved(flags)?;
     if stated.is_empty() {
         return Err(Failure::usage("figure", "is needed and was not given", "write --figure \"J=66.5 %\""));

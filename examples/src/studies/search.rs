@@ -25,6 +25,7 @@ const LINES: usize = 12;
 
 /// Runs the search.
 pub fn run(flags: &Flags, shell_flags: &ShellFlags, said: &SearchFlags) -> Result<String, Failure> {
+    super::shell::plain_only(flags)?;
     let missing = |name: &str, remedy: &str| Failure::usage(name, "is needed and was not given", remedy);
     let id = flags.book.as_ref().ok_or_else(|| missing("book", "name the rule book, as in --book metric"))?;
     let units = Units::from(flags.units);

@@ -12,6 +12,7 @@ use crate::units::{length, percent};
 
 /// Runs the study.
 pub fn run(flags: &Flags, tolerances: &ToleranceFlags) -> Result<String, Failure> {
+    super::shell::plain_only(flags)?;
     let (task, answer) = solved(flags)?;
     let refused = |e| Failure::refused(&e, &task.book, task.units);
     let found = slopes(&answer.joint, &task.materials, &task.book.rules).map_err(refused)?;

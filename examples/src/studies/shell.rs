@@ -54,15 +54,24 @@ pub fn service(said: &RateFlags) -> Result<Service, Failure> {
 }
 
 /// The reader's style.
-pub fn style(flags: &Flags, dialect: DialectFlag) -> Style {
-    let dialect = match dialect {
+pub fn style(flags: &Flags) -> Style {
+    let dialect = match flags.dialect {
         DialectFlag::Plain => Dialect::Plain,
+        DialectFlag::Narrow => Dialect::Narrow,
         DialectFlag::Markdown => Dialect::Markdown,
         DialectFlag::Latex => Dialect::Latex,
         DialectFlag::Html => Dialect::Html,
     };
     let units = if flags.units == UnitsFlag::Mm { Units::Metric } else { Units::Inch };
     Style { units, dialect, ..Style::default() }
+}
+
+/// Refuses a dialect where a study is written in plain text only.
+pub fn plain_only(flags: &Flags) -> Result<(), Failure> {
+    if flags.dialect == DialectFlag::Plain {
+        return Ok(());
+    }
+    Err(Failure::usage("dialect", "this command writes plain text only", "leave --dialect out"))
 }
 
 /// Why a text was not written.

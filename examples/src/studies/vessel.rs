@@ -42,7 +42,7 @@ pub fn run(flags: &Flags, shell_flags: &ShellFlags, said: &VesselFlags) -> Resul
     if let Some(rows) = said.girth_rows {
         brief = brief.girth(GirthBrief::new(Form::lap(rows).map_err(refused)?, GirthPlace::Middle));
     }
-    let style = style(flags, shell_flags.dialect);
+    let style = style(flags);
     let mut text = String::new();
     write_vessel(&mut text, style, &brief, &book.whole()).map_err(|e| unwritten(e, &book, flags))?;
     Ok(signed(flags, style, &text))

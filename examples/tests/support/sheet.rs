@@ -62,14 +62,14 @@ pub fn figures(sheet: &str) -> Figures {
         }
     }
     for line in section(sheet, "Dimensions") {
-        let symbol = cols(line, 30, 38);
+        let symbol = cols(line, 30, 39);
         let known = ["t", "t2", "d", "dr", "p", "B", "p/k", "m", "b1", "b2", "w1", "w2"].contains(&symbol.as_str())
             || (symbol.len() == 2 && symbol.starts_with('g'));
         if !known || line.starts_with(' ') || !cols(line, 29, 30).is_empty() {
             continue;
         }
         put(format!("{symbol} provided"), &cols(line, 60, 80));
-        let required = cols(line, 38, 58);
+        let required = cols(line, 39, 58);
         match required.split_once(" to ") {
             Some((least, most)) => {
                 put(format!("{symbol} least"), least);

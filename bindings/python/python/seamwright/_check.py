@@ -15,7 +15,7 @@ from ._materials import Materials
 from ._quantities import Force, Length
 from ._records import Record
 from ._rules import RuleBook, book_argument
-from ._working import Wishes, Worked
+from ._working import Wishes, Worked, Working
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -204,6 +204,12 @@ class Analysis(Worked):
 
     def _steps(self, wanted: Wishes) -> str:
         return _native.working_of_check(*self._natives(), wanted)
+
+    def sheet(self, **particulars: Any) -> Working:
+        """The sheet that someone signs; see :func:`seamwright.sheet` for the keywords."""
+        from ._sheet import sheet
+
+        return sheet(of=self, **particulars)
 
     def drawing(self, **title: Any) -> Drawing:
         """The drawing of the joint, see :func:`seamwright.drawing`; the rule book stands in its title block."""

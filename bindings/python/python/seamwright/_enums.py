@@ -282,6 +282,13 @@ class Units(Enum):
     INCH = "inch"
 
 
+class Forces(Enum):
+    """The unit of forces on a metric sheet."""
+
+    NEWTON = "N"
+    KILONEWTON = "kN"
+
+
 class DecimalMark(Enum):
     """What stands before the decimals."""
 

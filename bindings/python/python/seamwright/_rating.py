@@ -26,7 +26,7 @@ from ._materials import Materials
 from ._quantities import Pressure, Stress
 from ._rules import RuleBook, book_argument
 from ._shell import Assumption, assumptions, pressure_unit, word
-from ._working import Wishes, Worked
+from ._working import Wishes, Worked, Working
 
 FROM_DRAWING = ("pitch", "plate", "other_plate", "wide_strap", "narrow_strap", "hole", "shell_plate")
 """Figures that are measured unless they are said to be from a drawing."""
@@ -79,6 +79,12 @@ class Rating(Worked):
 
     def _steps(self, wanted: Wishes) -> str:
         return _native.working_of_rating(self.form._native(), thawed(self.as_found), self.book._core, wanted)
+
+    def sheet(self, **particulars: Any) -> Working:
+        """The sheet that someone signs; see :func:`seamwright.sheet` for the keywords."""
+        from ._sheet import sheet
+
+        return sheet(of=self, **particulars)
 
     def _repr_html_(self) -> str:
         return self.working(Dialect.HTML)._repr_html_() or ""

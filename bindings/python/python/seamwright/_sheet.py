@@ -8,7 +8,7 @@ from typing import Any
 from . import _native
 from ._check import Analysis
 from ._convert import choice, instance, number, text
-from ._enums import Basis, DecimalMark, Dialect, Footing, Units
+from ._enums import Basis, DecimalMark, Dialect, Footing, Forces, Units
 from ._errors import ErrorKind, SeamwrightError
 from ._materials import Materials
 from ._rating import Rating, thawed
@@ -61,6 +61,9 @@ def sheet(
     dialect: Dialect | str = Dialect.PLAIN,
     units: Units | str = Units.METRIC,
     mark: DecimalMark | str = DecimalMark.POINT,
+    extra_digits: int = 0,
+    forces: Forces | str = Forces.KILONEWTON,
+    decimals: Mapping[str, int] | None = None,
 ) -> Working:
     """The sheet that someone signs. An empty text is a line to be filled in by hand.
 
@@ -72,7 +75,7 @@ def sheet(
         ultimate, factor: the stresses at failure and the factor of safety of which those of the task were made.
         known: how inputs are known and from where, ``{"pitch": ("measured", "least of five")}``; a row as ``hole.2``.
             What is not listed was given. A rating keeps its own list.
-        dialect, units, mark: as for :meth:`Analysis.working`.
+        dialect, units, mark, extra_digits, forces, decimals: as for :meth:`Analysis.working`; forces in kN.
 
     Raises:
         SeamwrightError: an unknown choice or input; stresses at failure that over the factor are not those of the task
@@ -102,7 +105,7 @@ def sheet(
         "divided": None if strengths is None else (strengths, number("factor", factor)),
         "known": _known(known or {}),
     }
-    chosen, wanted = wishes(dialect, units, mark, 0)
+    chosen, wanted = wishes(dialect, units, mark, extra_digits, forces, decimals)
     return Working(dialect=chosen, text=_native.sheet(task, said, book, wanted))
 
 

@@ -16,7 +16,7 @@ from ._materials import Materials
 from ._quantities import Length
 from ._records import Record
 from ._rules import RuleBook, book_argument
-from ._working import Wishes, Worked
+from ._working import Wishes, Worked, Working
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -110,6 +110,12 @@ class Design(Worked):
     def _steps(self, wanted: Wishes) -> str:
         form, stresses, book = self.brief.form._native(), self.analysis.materials._native(), self.analysis.book._core
         return _native.working_of_size(form, stresses, self.brief._native(), book, wanted)
+
+    def sheet(self, **particulars: Any) -> Working:
+        """The sheet that someone signs; see :func:`seamwright.sheet` for the keywords."""
+        from ._sheet import sheet
+
+        return sheet(of=self, **particulars)
 
     def drawing(self, **title: Any) -> Drawing:
         """The drawing of the joint; see :func:`seamwright.drawing` for the keywords."""

@@ -8,8 +8,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from ._convert import choice, number
-from ._enums import DecimalMark, Dialect, Units
+from ._convert import choice, natural, number
+from ._enums import DecimalMark, Dialect, Forces, Units
+from ._errors import ErrorKind, SeamwrightError
 from ._files import PathLike, by_suffix, write
 from ._records import Record
 
@@ -63,11 +64,33 @@ class Working(Record):
         return write(path, self.text)
 
 
-Wishes = tuple[str, str, str, int]
+Decimals = tuple["int | None", "int | None", "int | None", "int | None"]
+Wishes = tuple[str, str, str, int, str, Decimals]
+
+_KINDS = ("length", "stress", "force", "ratio")
+
+
+def _decimals(asked: Mapping[str, int] | None) -> Decimals:
+    found = dict(asked or {})
+    for kind in found:
+        if kind not in _KINDS:
+            raise SeamwrightError(
+                f"decimals of {kind!r}: not a kind of quantity; it is one of {', '.join(_KINDS)}",
+                kind=ErrorKind.WRONG_CHOICE,
+                field="decimals",
+            )
+    # The core takes more than nine as nine.
+    taken = {kind: min(9, natural(f"decimals of {kind}", n)) for kind, n in found.items()}
+    return taken.get("length"), taken.get("stress"), taken.get("force"), taken.get("ratio")
 
 
 def wishes(
-    dialect: Dialect | str, units: Units | str, mark: DecimalMark | str, extra_digits: int
+    dialect: Dialect | str,
+    units: Units | str,
+    mark: DecimalMark | str,
+    extra_digits: int,
+    forces: Forces | str = Forces.NEWTON,
+    decimals: Mapping[str, int] | None = None,
 ) -> tuple[Dialect, Wishes]:
     """A reader's wishes as the native module takes them."""
     chosen = choice(Dialect, "dialect", dialect)
@@ -78,6 +101,8 @@ def wishes(
         choice(Units, "units", units).value,
         choice(DecimalMark, "mark", mark).value,
         digits,
+        choice(Forces, "forces", forces).value,
+        _decimals(decimals),
     )
 
 
@@ -95,6 +120,8 @@ class Worked(Record):
         units: Units | str = Units.METRIC,
         mark: DecimalMark | str = DecimalMark.POINT,
         extra_digits: int = 0,
+        forces: Forces | str = Forces.NEWTON,
+        decimals: Mapping[str, int] | None = None,
     ) -> Working:
         """Every step of the calculation, in symbols and numbers, with clauses.
 
@@ -105,11 +132,13 @@ class Worked(Record):
             units: metric, or inch (in, psi, lbf).
             mark: decimal point or comma.
             extra_digits: decimals more than usual (or fewer), -9 to 9.
+            forces: N or kN on a metric sheet; in kN the lines carry the thousand between kN and mm with MPa.
+            decimals: by the kind of quantity (length, stress, force, ratio), 0 to 9, as in ``{"length": 2}``.
 
         Raises:
             SeamwrightError: an unknown dialect, unit or mark (``WRONG_CHOICE``).
         """
-        chosen, wanted = wishes(dialect, units, mark, extra_digits)
+        chosen, wanted = wishes(dialect, units, mark, extra_digits, forces, decimals)
         return Working(dialect=chosen, text=self._steps(wanted))
 
     def _kinds(self) -> Mapping[str, Callable[[], str]]:
