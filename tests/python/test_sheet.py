@@ -87,7 +87,8 @@ def test_the_hash_is_what_the_documentation_says(found):
     # Test vectors of the authors of the hash.
     assert (fnv_1a(""), fnv_1a("foobar")) == (0xCBF29CE484222325, 0x85944171F73967E8)
     lines = ["seamwright inputs 1", "task=check", "book=metric", "kind=lap", "arrangement=zigzag", "row=1,1", "row=1,1"]
-    numbers = {"strip": 71, "plate": 13, "other_plate": 13, "hole.1": 23, "rivet.1": 23, "hole.2": 23, "rivet.2": 23}
+    numbers = {"strip": 71, "plate": 13, "other_plate": 13, "hole.1": 23, "rivet.1": 22, "hole.2": 23, "rivet.2": 22}
+    numbers |= {"back_pitch.1": 40, "margin": 35}
     numbers |= {"tension": 80, "bearing": 120, "other_tension": 80, "other_bearing": 120, "shear": 60}
     lines += [f"{name}={value:.9f}" for name, value in numbers.items()]
     text, value = sw.sheet_inputs(of=found)

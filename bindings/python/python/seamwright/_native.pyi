@@ -116,11 +116,11 @@ class Problem:
         """
         What the problem is about.
         """
-    def mark(self, /, answers: SupportsGetItem[int, tuple[str, SupportsIndex, str | None, tuple[SupportsFloat | SupportsIndex, SupportsFloat | SupportsIndex] | None, SupportsFloat | SupportsIndex]], wishes: tuple[str, str, str, SupportsIndex]) -> tuple[list[tuple[str, int, str, int | None, bool]], int, int, str]:
+    def mark(self, /, answers: SupportsGetItem[int, tuple[str, SupportsIndex, str | None, tuple[SupportsFloat | SupportsIndex, SupportsFloat | SupportsIndex] | None, SupportsFloat | SupportsIndex]], wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> tuple[list[tuple[str, int, str, int | None, bool]], int, int, str]:
         """
         The marks of answers, answers credited, answers asked for, and the marks as a text.
         """
-    def solution(self, /, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+    def solution(self, /, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
         """
         The full working.
         """
@@ -302,7 +302,7 @@ def problem(seed: SupportsIndex, form: Form, setting: str, task: str, effect: st
     Draws a problem. Other Python threads run meanwhile.
     """
 
-def problem_sheet(problems: SupportsGetItem[int, Problem], audience: str, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+def problem_sheet(problems: SupportsGetItem[int, Problem], audience: str, book: Book, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     A sheet of problems, all of one book, with the answers or without.
     """
@@ -332,7 +332,7 @@ def search(materials: Materials, given: Incomplete, book: Book) -> Incomplete:
     Searches the grid. Other Python threads run meanwhile, and signals are answered.
     """
 
-def sheet(task: tuple[Form, Materials, Incomplete] | tuple[Joint, Materials] | tuple[Form, Incomplete], said: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+def sheet(task: tuple[Form, Materials, Incomplete] | tuple[Joint, Materials] | tuple[Form, Incomplete], said: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     The sheet as a document.
     """
@@ -437,32 +437,32 @@ def worked(work: tuple[Joint, Materials] | tuple[Form, Materials, Incomplete], n
     Quantities of the working as the book stands, in the core's units; `None` where the routine has none.
     """
 
-def working_of_check(joint: Joint, materials: Materials, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+def working_of_check(joint: Joint, materials: Materials, book: Book, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     The working of a check.
     """
 
-def working_of_comparison(columns: SupportsGetItem[int, tuple[Form, Materials, Incomplete, Book, Incomplete | None]], sort: str, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+def working_of_comparison(columns: SupportsGetItem[int, tuple[Form, Materials, Incomplete, Book, Incomplete | None]], sort: str, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     The comparison as a document.
     """
 
-def working_of_rating(form: Form, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+def working_of_rating(form: Form, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     The working of a rating.
     """
 
-def working_of_shop(joint: Joint, materials: Materials, book: Book, asked: Incomplete, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+def working_of_shop(joint: Joint, materials: Materials, book: Book, asked: Incomplete, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     The working of a shop sheet.
     """
 
-def working_of_size(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+def working_of_size(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     The working of a sizing.
     """
 
-def working_of_vessel(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex]) -> str:
+def working_of_vessel(form: Form, materials: Materials, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     The working of a vessel.
     """
