@@ -77,15 +77,20 @@ impl<'a> Wrap<'a> {
 /// How many letters of a word go on a line with so much room, and whether a hyphen follows them.
 fn piece(word: impl Iterator<Item = char>, room: usize) -> (usize, bool) {
     let (mut mark, mut letters, mut before) = (0, 0, ' ');
-    for (c, at) in word.zip(1_usize..).take(room) {
-        // After a mark or a joined blank; not within a number such as 1.25.
+    let mut word = word.peekable();
+    for at in 1..=room {
+        let Some(c) = word.next() else { break };
+        let after = word.peek().copied().unwrap_or(' ');
+        // After a mark or a joined blank; not within a number such as 1.25 or 1,25.
         if c == JOIN
-            || matches!(c, '/' | '-' | ',' | ';' | ':' | '=' | ')' | '_')
+            || matches!(c, '/' | '-' | ';' | ':' | '=' | ')' | '_')
+            || (c == ',' && !(before.is_ascii_digit() && after.is_ascii_digit()))
             || (c == '.' && !before.is_ascii_digit())
         {
             mark = at;
         }
-        if c.is_alphabetic() && before.is_alphabetic() && at < room {
+        // Between letters: a whole word before a bracket needs no hyphen.
+        if before.is_alphabetic() && c.is_alphabetic() && after.is_alphabetic() && at < room {
             letters = at;
         }
         before = c;
