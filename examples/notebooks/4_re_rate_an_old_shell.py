@@ -48,8 +48,7 @@ print(rated)
 # ## What the figure rests on
 #
 # The strengths of steel and iron of unknown make are the book's. Everything that was not stated is assumed, and
-# listed: whoever signs the rating signs these lines too. (The data are in mm and MPa; in inches these lines stand at
-# the end of the working below.)
+# listed: whoever signs the rating signs these lines too.
 
 # %%
 for assumption in rated.assumptions:
@@ -154,7 +153,7 @@ for finding in (*rated.findings, *rated.analysis.findings):
 # page to print and sign.
 
 # %%
-rated.working("html", units="inch")
+rated.working("html")
 
 # %% [markdown]
 # > **Caution.** Design aid only. Local codes, the inspecting authority and licensed practice govern; old shells need

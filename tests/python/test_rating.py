@@ -52,6 +52,32 @@ def test_a_rating_survives_a_pickle_and_shows_itself(rated):
     assert not rated.open_findings
 
 
+def test_it_is_shown_in_the_units_that_went_in(rated, tmp_path):
+    """An owner who measured in inches reads inches and psi, whatever the core counts in; words are as before."""
+    page = rated.save(tmp_path / "r.html").read_text(encoding="utf-8")
+    for text in (page, rated._repr_html_(), rated.working().text, rated.sheet().text, *map(str, rated.assumptions)):
+        assert " mm" not in text and "MPa" not in text
+    assert rated.working() == rated.working(units="inch")
+    assert "144.6 psi" in rated.sheet().text
+    metric = rated.working(units="metric").text
+    assert "11.43 mm" in metric and "MPa" in metric  # 0.45 in
+    said = [str(a) for a in rated.assumptions]
+    assert "thickness of the plate at the seam: 0.45 in (measured)" in said
+    assert "tensile strength of the plates: 55000 psi (tabulated)" in said
+    assert any("at least 125 psi" in str(f) for f in rated.findings)
+    # The data stay in the units of the core.
+    second = rated.assumed()[0]
+    assert (second.value, second.unit) == (pytest.approx(0.45 * 25.4), "mm")
+
+
+@pytest.mark.parametrize("name", ["second_hand", "past_age_limit", "tested", "tubular", "stripped", "permissible"])
+def test_a_word_is_neither_yes_nor_no(name):
+    """The text "no" is not empty, and would count as yes."""
+    with pytest.raises(sw.SeamwrightError) as caught:
+        sw.rate(**LAP, safety_factor=5, **{name: "no"})
+    assert (caught.value.field, caught.value.kind) == (name, sw.ErrorKind.WRONG_CHOICE)
+
+
 def test_a_rating_is_saved_by_the_end_of_the_name(rated, tmp_path):
     for suffix, mark in [(".txt", "What this rests on"), (".html", "</html>"), (".json", '"present"')]:
         text = rated.save(tmp_path / f"r{suffix}").read_text(encoding="utf-8")

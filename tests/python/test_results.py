@@ -6,6 +6,7 @@ import dataclasses
 import json
 import pickle
 import pickletools
+import re
 from concurrent.futures import ThreadPoolExecutor
 from html.parser import HTMLParser
 from xml.etree import ElementTree
@@ -290,6 +291,9 @@ def test_results_are_shown_in_the_units_that_went_in(found):
     assert {d.analysis.solid.unit, d.analysis.modes[0].strength.unit, d.analysis.letters[0].strength.unit} == {"lbf"}
     assert repr(d.joint.plate) == "inch(0.5)"
     assert " mm" not in read(d._repr_html_())
+    for text in (d.working().text, d.sheet().text, d.analysis.working().text, *map(str, d.analysis.findings)):
+        assert not re.search(r"\d mm\b|MPa", text)
+    assert d.working(units="metric") == d.working("plain", units=sw.Units.METRIC) != d.working()
     assert "NOT MET" not in read(d._repr_html_())
     # What is shown is no part of what is compared.
     same = sw.Materials(tension=sw.MPa(steel.plate.tension.MPa), rivet_shear=sw.ksi(42), bearing=sw.psi(95000))

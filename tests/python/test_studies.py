@@ -75,7 +75,7 @@ def test_a_column_that_cannot_be_sized_is_one_of_them():
     assert refused
     assert refused[0].joint is refused[0].credited is refused[0].governing is None
     assert "cannot be sized" in repr(refused[0])
-    assert refused[0].refused in found.working("html").text or "cannot be sized" in found.working().text
+    assert "cannot be sized" in found.working().text
 
 
 def test_a_comparison_shows_and_keeps_itself(tmp_path):
@@ -88,7 +88,7 @@ def test_a_comparison_shows_and_keeps_itself(tmp_path):
     assert again == found
     assert again.working("latex").text == found.working("latex").text
     assert "<iframe" in found._repr_html_()
-    assert "| A |" in found._repr_markdown_() or "A" in found._repr_markdown_()
+    assert "Where they part" in found._repr_markdown_()
     assert found.save(tmp_path / "c.md").read_text(encoding="utf-8") == found._repr_markdown_()
     assert found.to_dict()["columns"][0]["letter"] in "AB"
 
@@ -189,6 +189,8 @@ def test_worst_case_by_hand():
     assert (plate.tolerance, second.name, narrow.tolerance.mm) == (sw.mm(0.4), "second plate", 0.0)
     strength = sw.worst_case(**SAID, plate=sw.mm(0.4), target="strength")
     assert strength.value == pytest.approx(37 * 12.6 * 80 / 60, rel=1e-12)
+    assert "621.6 N/mm at worst" in repr(strength)  # 37 12.6 80/60
+    assert "60.84 % at worst" in found._repr_html_()  # 1 - 23.3/59.5
     assert pickle.loads(pickle.dumps(found)) == found
     assert "0.3 mm" in found._repr_html_()
 

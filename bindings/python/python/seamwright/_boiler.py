@@ -65,8 +65,8 @@ class Boiler(Record):
         ...     BoilerLine.of(part="head", name="front head", pressure=psi(160)),
         ...     BoilerLine.of(part="stays", name="crown stays", pressure=psi(140)),
         ... ], book="us-california")
-    >>> boiler.governing.name, f"{boiler.test.psi:.1f}"
-    ('crown stays', '210.0')
+        >>> boiler.governing.name, f"{boiler.test.psi:.1f}"  # half as much again: 1.5 x 140
+        ('crown stays', '210.0')
     """
 
     lines: tuple[BoilerLine, ...]

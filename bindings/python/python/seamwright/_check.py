@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from . import _native
-from ._convert import FORCES, instance
+from ._convert import FORCES, figure, instance, reader_units
 from ._drawing import Drawing, drawing
-from ._enums import Fate, Label, ModeClass, Required, Subject, Verdict
+from ._enums import Fate, Label, ModeClass, Required, Subject, Units, Verdict
 from ._joint import Joint
 from ._materials import Materials
 from ._quantities import Force, Length
@@ -64,8 +64,9 @@ class Letter(Record):
 class Finding(Record):
     """One rule compared with the joint.
 
-    ``required`` and ``provided`` are in ``unit``, None where there is no figure; ``row`` is the row or gap, 0 for the
-    joint; ``entry`` and ``clause`` say where the rule stands, ``label`` how far it can be trusted (None: no entry).
+    ``required`` and ``provided`` are in ``unit`` (mm, MPa), None where there is no figure; its text has them in the
+    units that went in, which ``shown_in`` says. ``row`` is the row or gap, 0 for the joint; ``entry`` and ``clause``
+    say where the rule stands, ``label`` how far it can be trusted (None: no entry).
     """
 
     subject: Subject
@@ -80,14 +81,17 @@ class Finding(Record):
     entry: str
     clause: str
     label: Label | None
+    shown_in: Units = field(compare=False)
+
+    def figure(self, x: float | None) -> str:
+        """``required`` or ``provided`` as text, in the units that went in; empty where there is no figure."""
+        return "" if x is None else figure(x, self.unit, self.shown_in, 5)
 
     def __str__(self) -> str:
         at = f" (row {self.row})" if self.row else ""
-        figures = ""
-        if self.provided is not None:
-            figures = f" {self.provided:.5g} {self.unit}".rstrip()
+        figures = f" {self.figure(self.provided)}".rstrip()
         if self.required is not None:
-            figures += f", {self.sense.value} {self.required:.5g} {self.unit}".rstrip()
+            figures += f", {self.sense.value} {self.figure(self.required)}"
         advice = f": {self.advice}" if self.verdict is not Verdict.MET else ""
         return f"{self.verdict.value}: {self.what}{at}{figures}{advice}"
 
@@ -202,6 +206,9 @@ class Analysis(Worked):
         """The finding on a subject at a row, None where there is none."""
         return next((f for f in self.findings if f.subject is subject and f.row == row), None)
 
+    def _given_in(self) -> str:
+        return self.joint.pitch.unit
+
     def _steps(self, wanted: Wishes) -> str:
         return _native.working_of_check(*self._natives(), wanted)
 
@@ -248,8 +255,14 @@ def mode(x: dict[str, Any], unit: str) -> Mode:
     return Mode._built(x)
 
 
-def finding(x: dict[str, Any]) -> Finding:
-    """A finding of the native module."""
+def findings(found: list[dict[str, Any]], given_in: str) -> tuple[Finding, ...]:
+    """Findings of the native module, for lengths that were given in a unit."""
+    units = reader_units(None, given_in)
+    return tuple([_finding(x, units) for x in found])
+
+
+def _finding(x: dict[str, Any], units: Units) -> Finding:
+    x["shown_in"] = units
     x["subject"] = _SUBJECTS[x["subject"]]
     x["verdict"] = _VERDICTS[x["verdict"]]
     x["sense"] = _SENSES[x["sense"]]
@@ -283,7 +296,7 @@ def analysis(x: dict[str, Any], joint: Joint, materials: Materials, book: RuleBo
         runner_up_ratio=x["runner_up_ratio"],
         classic_efficiencies=ClassicEfficiencies(tearing=tearing, shearing=shearing, bearing=bearing),
         percentages=Percentages(plate=plate, rivet=rivet, combined=combined),
-        findings=tuple(finding(f) for f in x["findings"]),
+        findings=findings(x["findings"], joint.pitch.unit),
     )
 
 

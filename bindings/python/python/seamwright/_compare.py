@@ -8,12 +8,12 @@ from typing import Any
 
 from . import _native
 from ._check import Mode, materials_argument, mode
-from ._convert import FORCES, LengthLike, choice, gaps, length, length_unit, optional_length
+from ._convert import FORCES, LengthLike, choice
 from ._enums import Dialect, SortBy
 from ._errors import ErrorKind, SeamwrightError
-from ._joint import Form, Joint, form_argument, mm_or_none
+from ._joint import Form, Joint, form_argument
 from ._materials import Materials
-from ._quantities import Length, Pressure, Stress
+from ._quantities import Pressure, Stress
 from ._records import Record
 from ._rules import RuleBook, book_argument
 from ._shell import Shell, pressure_unit, shell_argument
@@ -117,6 +117,9 @@ class Comparison(Worked):
         ordered = sorted(self.columns, key=lambda c: c.letter)
         return [_native_column(c.brief, self.materials, c.book, self.shell) for c in ordered]
 
+    def _given_in(self) -> str:
+        return self.columns[0].brief.plate.unit
+
     def _steps(self, wanted: Wishes) -> str:
         return _native.working_of_comparison(self._given(), self.sort_by.value, wanted)
 
@@ -207,37 +210,15 @@ def compare(
     wanted = [forms] if isinstance(forms, Form) else list(forms)
     rules, stresses = [book_argument(book) for book in listed], materials_argument(materials)
     drum = None if shell is None else shell_argument(shell)
-    by, unit = choice(SortBy, "sort_by", sort_by), length_unit(plate)
-
-    def given(name: str, x: LengthLike | None) -> Length[float] | None:
-        return mm_or_none(optional_length(name, x), unit)
-
-    if rivet is not None and hole is None:
-        from ._joint import missing
-
-        raise missing("hole", "a rivet is given, and its hole is not; give hole=mm(23) too")
-    briefs = [
-        (
-            Brief(
-                form=form_argument(form),
-                plate=Length[float]._make(length("plate", plate), unit),
-                other_plate=given("other_plate", other_plate),
-                hole=given("hole", hole),
-                rivet=given("rivet", rivet),
-                pitch=given("pitch", pitch),
-                strap=None,
-                wide_strap=None,
-                narrow_strap=None,
-                back_pitches=tuple(
-                    mm_or_none(gap, unit) for gap in gaps("back_pitch", back_pitch, form_argument(form).row_count - 1)
-                ),
-                margin=given("margin", margin),
-            ),
-            book,
+    by = choice(SortBy, "sort_by", sort_by)
+    sized = [
+        Brief._of(
+            form=form_argument(form), plate=plate, other_plate=other_plate, hole=hole, rivet=rivet, pitch=pitch,
+            back_pitch=back_pitch, margin=margin,
         )
         for form in wanted
-        for book in rules
-    ]
+    ]  # fmt: skip
+    briefs = [(brief, book) for brief in sized for book in rules]
     found = _native.compare([_native_column(brief, stresses, book, drum) for brief, book in briefs], by.value)
     shown = pressure_unit(None, plate)
     force = FORCES.get(stresses.plate.tension.unit, "N")

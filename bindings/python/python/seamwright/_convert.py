@@ -7,8 +7,9 @@ from enum import Enum
 from typing import Any, TypeVar, Union, cast
 
 from . import _native
+from ._enums import Units
 from ._errors import ErrorKind, SeamwrightError
-from ._quantities import Density, Length, PintLike, Quantity, Stress, convert, example, is_pint
+from ._quantities import Density, Force, Length, PintLike, Quantity, Stress, convert, example, is_pint
 
 E = TypeVar("E", bound=Enum)
 
@@ -61,6 +62,26 @@ FORCES = {
     "psi": "lbf", "ksi": "lbf", "long_ton_in2": "long_ton", "kgf_cm2": "kgf", "kgf_mm2": "kgf"
 }  # fmt: skip
 """The unit in which forces are shown that follow from stresses."""
+
+
+def reader_units(units: Units | str | None, as_given: str) -> Units:
+    """The units of a text or a plot: those asked for, else those that go with the unit in which a length was given."""
+    if units is None:
+        return Units.INCH if as_given in ("inch", "foot") else Units.METRIC
+    return choice(Units, "units", units)
+
+
+_IN_INCHES: dict[str, tuple[type[Quantity[Any]], str]] = {
+    "mm": (Length, "inch"), "N": (Force, "lbf"), "MPa": (Stress, "psi")
+}  # fmt: skip
+
+
+def figure(value: float, unit: str, units: Units, digits: int) -> str:
+    """A figure in a unit of the core, as text in the reader's units."""
+    if units is Units.INCH and unit in _IN_INCHES:
+        cls, inch = _IN_INCHES[unit]
+        return format(cls._make(value, inch), f".{digits}g")
+    return f"{value:.{digits}g} {unit}".rstrip()
 
 
 def length(name: str, x: Any) -> float:
@@ -145,6 +166,22 @@ def natural(name: str, x: Any, *, least: int = 0) -> int:
             value=value,
         )
     return int(value)
+
+
+def flag(name: str, x: Any) -> bool:
+    """Yes or no. A text is neither: ``"no"`` would count as yes."""
+    if isinstance(x, bool) or (type(x).__module__ == "numpy" and type(x).__name__ in ("bool", "bool_")):
+        return bool(x)
+    raise SeamwrightError(
+        f"{name} = {x!r} is neither yes nor no; give {name}=True or {name}=False",
+        kind=ErrorKind.WRONG_CHOICE,
+        field=name,
+    )
+
+
+def optional_flag(name: str, x: Any) -> bool | None:
+    """Yes, no, or nothing said."""
+    return None if x is None else flag(name, x)
 
 
 def choice(cls: type[E], name: str, x: Any) -> E:

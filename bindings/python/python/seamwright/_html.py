@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 
 from . import _native
 from ._enums import Verdict
-from ._quantities import Force, Length
 
 if TYPE_CHECKING:
     from ._check import Analysis, Finding, Mode
@@ -116,23 +115,14 @@ def _modes(a: Analysis) -> str:
     return _table(caption, head, (_mode_row(mode, a) for mode in shown))
 
 
-def _finding_row(f: Finding, a: Analysis) -> str:
-    def figure(x: float | None) -> str:
-        if x is None:
-            return ""
-        if f.unit == "mm":
-            return str(Length[float]._make(x, a.joint.pitch.unit))
-        if f.unit == "N":
-            return str(Force[float]._make(x, a.solid.unit))
-        return f"{x:.5g} {f.unit}".rstrip()
-
-    required = f"{f.sense.value} {figure(f.required)}" if f.required is not None else ""
+def _finding_row(f: Finding) -> str:
+    required = f"{f.sense.value} {f.figure(f.required)}" if f.required is not None else ""
     what = f"{f.what}, row {f.row}" if f.row else f.what
     advice = "" if f.verdict is Verdict.MET else f.advice
     word = {Verdict.OPEN: "NOT MET"}.get(f.verdict, f.verdict.value)
     verdict = f'<td class="open">{word}</td>' if f.verdict is Verdict.OPEN else _cell(word)
     return (
-        f"<tr>{verdict}{_cell(what)}{_cell(figure(f.provided), number=True)}{_cell(required)}"
+        f"<tr>{verdict}{_cell(what)}{_cell(f.figure(f.provided), number=True)}{_cell(required)}"
         f"{_cell(f.clause)}{_cell(advice)}</tr>"
     )
 
@@ -140,7 +130,7 @@ def _finding_row(f: Finding, a: Analysis) -> str:
 def _findings(a: Analysis) -> str:
     head = ("", "rule", "provided", "required", "clause", "advice")
     met = sum(f.verdict is Verdict.MET for f in a.findings)
-    return _table(f"Findings ({met} of {len(a.findings)} met)", head, (_finding_row(f, a) for f in a.findings))
+    return _table(f"Findings ({met} of {len(a.findings)} met)", head, map(_finding_row, a.findings))
 
 
 def analysis(a: Analysis) -> str:

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from . import _native
-from ._check import Analysis, Finding, analysis, finding
+from ._check import Analysis, Finding, analysis, findings
 from ._convert import (
     LengthLike,
     StressLike,
+    flag,
     gaps,
     instance,
     length,
@@ -25,7 +26,7 @@ from ._joint import Form, Joint
 from ._materials import Materials
 from ._quantities import Pressure, Stress
 from ._rules import RuleBook, book_argument
-from ._shell import Assumption, assumptions, pressure_unit, word
+from ._shell import Assumption, assumptions, circumstances, pressure_unit, word
 from ._working import Wishes, Worked, Working
 
 FROM_DRAWING = ("pitch", "plate", "other_plate", "wide_strap", "narrow_strap", "hole", "shell_plate")
@@ -76,6 +77,9 @@ class Rating(Worked):
     def assumed(self) -> tuple[Assumption, ...]:
         """What was not stated and is assumed."""
         return tuple(a for a in self.assumptions if a.basis is Basis.ASSUMED)
+
+    def _given_in(self) -> str:
+        return self.joint.pitch.unit
 
     def _steps(self, wanted: Wishes) -> str:
         return _native.working_of_rating(self.form._native(), thawed(self.as_found), self.book._core, wanted)
@@ -177,7 +181,9 @@ def rate(
             (``MISSING``); a figure outside its range or against the form.
 
     Example:
-        An invented drum of 48 in, thinned to 0.45 in; 55 000 psi and 44 000 psi are the book's.
+        An invented drum of 48 in, thinned to 0.45 in; 55 000 psi and 44 000 psi are the book's. By hand: two rivets
+        hold 60 746 lb of a strip of 3.5 in, and over 3.5 x 24 x 5 that is 144.6 psi; the net plate holds 125 psi down
+        to 0.3725 in, after 0.0775/0.005 years.
 
         >>> rated = rate(
         ...     form=Form.lap(2), pitch=inch(3.5), plate=inch(0.45), inside_diameter=inch(48), hole=inch(15 / 16),
@@ -220,25 +226,25 @@ def rate(
         "tension": optional_stress("tension", tension),
         "shear": optional_stress("rivet_shear", rivet_shear),
         "bearing": optional_stress("bearing", bearing),
-        "permissible": bool(permissible),
+        "permissible": flag("permissible", permissible),
         "safety_factor": None if safety_factor is None else number("safety_factor", safety_factor),
         "corrosion": optional_length("corrosion", corrosion),
         "present": optional_stress("present", present),
         "wastage_rate": optional_length("wastage_rate", wastage_rate),
         "earlier": earlier,
-        "service": {
-            "existing": True,
-            "second_hand": second_hand,
-            "past_age_limit": past_age_limit,
-            "tested": bool(tested),
-            "tubular": tubular,
-            "lap_length": optional_length("lap_length", lap_length),
-            "lap_in_fire": lap_in_fire,
-            "weight_on_seam": weight_on_seam,
-            "riveting": word(Riveting, "riveting", riveting),
-            "holes_made": word(HoleMaking, "holes_made", holes_made),
-            "stripped": bool(stripped),
-        },
+        "service": circumstances(
+            existing=True,
+            second_hand=second_hand,
+            past_age_limit=past_age_limit,
+            tested=tested,
+            tubular=tubular,
+            lap_length=lap_length,
+            lap_in_fire=lap_in_fire,
+            weight_on_seam=weight_on_seam,
+            riveting=riveting,
+            holes_made=holes_made,
+            stripped=stripped,
+        ),
     }
     x = _native.rate(made._native(), as_found, rules._core)
     shown = pressure_unit(present, plate)
@@ -266,7 +272,7 @@ def rate(
         margin=x["margin"],
         test=pressure(x["test"]),
         years=x["years"],
-        assumptions=assumptions(x["assumptions"]),
-        findings=tuple(finding(f) for f in x["findings"]),
+        assumptions=assumptions(x["assumptions"], joint.pitch.unit),
+        findings=findings(x["findings"], joint.pitch.unit),
         as_found=_frozen(as_found),
     )

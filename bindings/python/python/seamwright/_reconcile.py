@@ -191,7 +191,8 @@ def reconcile(
         SeamwrightError: no figure, more than 24, one that names no quantity or of which the routine says nothing.
 
     Example:
-        An old sheet (invented) says 31 897 N for the rivets of a single-riveted butt joint with two straps.
+        An old sheet (invented) says 31 897 N for the rivets of a single-riveted butt joint with two straps; by hand,
+        1.875 times pi/4 19^2 60 N.
 
         >>> joint = Joint(form=Form.double_strap(1), pitch=mm(60), plate=mm(10), hole=mm(19))
         >>> steel = Materials(tension=MPa(80), rivet_shear=MPa(60), bearing=MPa(120))

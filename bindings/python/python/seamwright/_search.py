@@ -14,6 +14,7 @@ from ._convert import (
     all_lengths,
     choice,
     count,
+    flag,
     instance,
     length_unit,
     number,
@@ -131,7 +132,7 @@ def _given(materials: Materials, x: dict[str, Any]) -> dict[str, Any]:
         "weighed": None
         if heads is None
         else (choice(HeadForm, "head", heads).value, choice(LengthRule, "length_rule", rule).value),
-        "any_finding": bool(x["any_finding"]),
+        "any_finding": flag("any_finding", x["any_finding"]),
     }
 
 

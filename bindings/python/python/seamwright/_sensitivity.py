@@ -209,16 +209,21 @@ class WorstCase(Record):
     exact: bool
     hole_inside: bool
 
+    def _figure(self, x: float) -> str:
+        return f"{x:.6g} N/mm" if self.target is Target.STRENGTH else f"{100 * x:.2f} %"
+
     def __repr__(self) -> str:
-        return f"<WorstCase: {self.target.value} {self.stated:.6g} as stated, {self.value:.6g} at worst>"
+        stated, worst = self._figure(self.stated), self._figure(self.value)
+        return f"<WorstCase: {self.target.value} {stated} as stated, {worst} at worst>"
 
     def _repr_html_(self) -> str:
         rows = [
-            (d.name, str(d.tolerance), str(d.deviation), f"{d.alone:.6g}")
+            (d.name, str(d.tolerance), str(d.deviation), self._figure(d.alone))
             for d in self.deviations
             if d.tolerance.mm > 0.0
         ]
-        said = f"{self.target.value}: {self.stated:.6g} as stated, {self.value:.6g} at worst"
+        stated, worst = self._figure(self.stated), self._figure(self.value)
+        said = f"{self.target.value}: {stated} as stated, {worst} at worst"
         proof = "" if self.exact else "<p>Not proved: the worst that a grid found.</p>"
         return page(table(said, ("dimension", "tolerance", "at worst", "alone"), rows), proof)
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from . import _native
 from ._check import Analysis
-from ._convert import choice, instance, number, text
+from ._convert import choice, flag, instance, number, reader_units, text
 from ._enums import Basis, DecimalMark, Dialect, Footing, Forces, Units
 from ._errors import ErrorKind, SeamwrightError
 from ._materials import Materials
@@ -59,7 +59,7 @@ def sheet(
     factor: float | None = None,
     known: Mapping[str, tuple[Basis | str, str]] | None = None,
     dialect: Dialect | str = Dialect.PLAIN,
-    units: Units | str = Units.METRIC,
+    units: Units | str | None = None,
     mark: DecimalMark | str = DecimalMark.POINT,
     extra_digits: int = 0,
     forces: Forces | str = Forces.KILONEWTON,
@@ -75,7 +75,8 @@ def sheet(
         ultimate, factor: the stresses at failure and the factor of safety of which those of the task were made.
         known: how inputs are known and from where, ``{"pitch": ("measured", "least of five")}``; a row as ``hole.2``.
             What is not listed was given. A rating keeps its own list.
-        dialect, units, mark, extra_digits, forces, decimals: as for :meth:`Analysis.working`; forces in kN.
+        dialect, units, mark, extra_digits, decimals: as for :meth:`Analysis.working`.
+        forces: kN or N on a metric sheet.
 
     Raises:
         SeamwrightError: an unknown choice or input; stresses at failure that over the factor are not those of the task
@@ -100,12 +101,13 @@ def sheet(
         "prepared": text("prepared", prepared),
         "checked": text("checked", checked),
         "date": text("date", date),
-        "invented": bool(invented),
+        "invented": flag("invented", invented),
         "footing": None if footing is None else choice(Footing, "footing", footing).value,
         "divided": None if strengths is None else (strengths, number("factor", factor)),
         "known": _known(known or {}),
     }
-    chosen, wanted = wishes(dialect, units, mark, extra_digits, forces, decimals)
+    shown = reader_units(units, of._given_in())
+    chosen, wanted = wishes(dialect, shown, mark, extra_digits, forces, decimals)
     return Working(dialect=chosen, text=_native.sheet(task, said, book, wanted))
 
 

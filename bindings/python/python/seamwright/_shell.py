@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any
 
 from . import _native
-from ._check import Analysis, Finding, analysis, finding, joint_argument
+from ._check import Analysis, Finding, analysis, findings, joint_argument
 from ._convert import (
     LengthLike,
     StressLike,
     choice,
+    figure,
+    flag,
     instance,
     length,
     length_unit,
     number,
+    optional_flag,
     optional_length,
+    reader_units,
     stress,
     unit_of,
 )
-from ._enums import Basis, FactorBasis, Footing, GirthPlace, HoleMaking, Riveting, Verdict
+from ._enums import Basis, FactorBasis, Footing, GirthPlace, HoleMaking, Riveting, Units, Verdict
 from ._joint import Form, Joint, form_argument, mm_or_none
 from ._materials import Materials
 from ._quantities import Length, Pressure, Stress
@@ -33,6 +37,21 @@ def word(cls: type[Enum], name: str, x: Any) -> Any:
     return None if x is None else choice(cls, name, x).value
 
 
+def circumstances(**said: Any) -> dict[str, Any]:
+    """Circumstances as the native module takes them; None stays open."""
+    made = {name: optional_flag(name, x) for name, x in said.items() if name not in _NO_FLAGS}
+    return {
+        **made,
+        "lap_length": optional_length("lap_length", said["lap_length"]),
+        "riveting": word(Riveting, "riveting", said["riveting"]),
+        "holes_made": word(HoleMaking, "holes_made", said["holes_made"]),
+        **{name: flag(name, said[name]) for name in ("existing", "tested", "stripped")},
+    }
+
+
+_NO_FLAGS = {"lap_length", "riveting", "holes_made"}
+
+
 def pressure_unit(x: Any, shown_with: Any) -> str:
     """The unit of pressures: that of the pressure given, else the one that goes with a length."""
     return unit_of(x) or ("psi" if length_unit(shown_with) == "inch" else "MPa")
@@ -40,7 +59,10 @@ def pressure_unit(x: Any, shown_with: Any) -> str:
 
 @dataclass(frozen=True, kw_only=True)
 class Assumption(Record):
-    """One thing that a result rests on: a figure, or a circumstance (``value`` 1 for yes, 0 for no)."""
+    """One thing that a result rests on: a figure, or a circumstance (``value`` 1 for yes, 0 for no).
+
+    ``value`` is in ``unit`` (mm, MPa); its text has it in the units that went in, which ``shown_in`` says.
+    """
 
     about: str
     row: int
@@ -50,16 +72,20 @@ class Assumption(Record):
     basis: Basis
     entry: str
     clause: str
+    shown_in: Units = field(compare=False)
 
     def __str__(self) -> str:
-        said = ("yes" if self.value else "no") if self.circumstance else f"{self.value:.6g} {self.unit}".strip()
+        said = "yes" if self.value else "no"
+        if not self.circumstance:
+            said = figure(self.value, self.unit, self.shown_in, 6)
         row = f", row {self.row}" if self.row else ""
         return f"{self.about}{row}: {said} ({self.basis.value})"
 
 
-def assumptions(found: list[dict[str, Any]]) -> tuple[Assumption, ...]:
-    """Assumptions of the native module."""
-    return tuple(Assumption(**{**a, "basis": Basis(a["basis"])}) for a in found)
+def assumptions(found: list[dict[str, Any]], given_in: str) -> tuple[Assumption, ...]:
+    """Assumptions of the native module, for lengths that were given in a unit."""
+    units = reader_units(None, given_in)
+    return tuple(Assumption(**{**a, "basis": Basis(a["basis"]), "shown_in": units}) for a in found)
 
 
 @dataclass(frozen=True, init=False)
@@ -114,19 +140,11 @@ class Shell(Record):
         self._cached("footing", choice(Footing, "footing", footing))
         self._cached("corrosion", mm_or_none(optional_length("corrosion", corrosion), length_unit(corrosion)))
         self._cached("safety_factor", None if safety_factor is None else number("safety_factor", safety_factor))
-        service = {
-            "existing": bool(existing),
-            "second_hand": second_hand,
-            "past_age_limit": past_age_limit,
-            "tested": bool(tested),
-            "tubular": tubular,
-            "lap_length": optional_length("lap_length", lap_length),
-            "lap_in_fire": lap_in_fire,
-            "weight_on_seam": weight_on_seam,
-            "riveting": word(Riveting, "riveting", riveting),
-            "holes_made": word(HoleMaking, "holes_made", holes_made),
-            "stripped": bool(stripped),
-        }
+        service = circumstances(
+            existing=existing, second_hand=second_hand, past_age_limit=past_age_limit, tested=tested, tubular=tubular,
+            lap_length=lap_length, lap_in_fire=lap_in_fire, weight_on_seam=weight_on_seam, riveting=riveting,
+            holes_made=holes_made, stripped=stripped,
+        )  # fmt: skip
         self._cached("service", tuple(service.items()))
 
     def _native(self) -> dict[str, Any]:
@@ -187,7 +205,7 @@ def allowed(x: dict[str, Any], unit: str, lengths: str) -> Allowed:
         allowance=Length[float]._make(x["allowance"], lengths),
         outside=x["outside"],
         test=None if x["test"] is None else Pressure[float]._make(x["test"], unit),
-        assumptions=assumptions(x["assumptions"]),
+        assumptions=assumptions(x["assumptions"], lengths),
     )
 
 
@@ -261,7 +279,7 @@ def seam_pressure(
         tension=stress("tension", tension),
         efficiency=number("efficiency", efficiency),
         shell=shell_argument(shell)._native(),
-        girth=bool(round_the_shell),
+        girth=flag("round_the_shell", round_the_shell),
         book=rules._core,
     )
     return allowed(x, pressure_unit(tension, plate), length_unit(plate))
@@ -323,7 +341,7 @@ def girth(x: dict[str, Any], materials: Materials, book: RuleBook, lengths: str,
         strips=x["strips"],
         rivets=x["rivets"],
         end_rivets=x["end_rivets"],
-        findings=tuple(finding(f) for f in x["findings"]),
+        findings=findings(x["findings"], lengths),
     )
 
 
@@ -375,6 +393,9 @@ def least_plate(*, inside_diameter: LengthLike, book: RuleBook | str) -> tuple[L
 
     Raises:
         SeamwrightError: a bare number; no such book.
+
+    Source:
+        Early US boiler code, Par. 18 (from memory): 5/16 in from 36 to 54 in, for the example below.
 
     Example:
         >>> least_plate(inside_diameter=inch(48), book="us-code")[0]

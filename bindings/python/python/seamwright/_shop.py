@@ -10,7 +10,7 @@ from typing import Any
 
 from . import _native
 from ._check import Analysis, analysis, joint_argument, materials_argument
-from ._convert import DensityLike, LengthLike, choice, instance, natural
+from ._convert import DensityLike, LengthLike, choice, instance, natural, reader_units
 from ._convert import density as _density
 from ._convert import length as _length
 from ._drawing import Drawing, title_block
@@ -166,7 +166,7 @@ class ShopSheet(Worked):
     def text(
         self,
         *,
-        units: Units | str = Units.METRIC,
+        units: Units | str | None = None,
         mark: DecimalMark | str = DecimalMark.POINT,
         first: int = 1,
         count: int | None = None,
@@ -174,7 +174,7 @@ class ShopSheet(Worked):
         """The sheet as plain text of 80 columns.
 
         Args:
-            units: millimetres and kilograms, or inches and pounds.
+            units: metric (mm, kg) or inch (in, lb); without them, those that went in.
             mark: decimal point or comma.
             first, count: the holes that its table lists, all without them.
 
@@ -186,7 +186,7 @@ class ShopSheet(Worked):
     def markdown(
         self,
         *,
-        units: Units | str = Units.METRIC,
+        units: Units | str | None = None,
         mark: DecimalMark | str = DecimalMark.POINT,
         first: int = 1,
         count: int | None = None,
@@ -195,10 +195,10 @@ class ShopSheet(Worked):
         return self._written(True, units, mark, first, count)
 
     def _written(
-        self, markdown: bool, units: Units | str, mark: DecimalMark | str, first: int, count: int | None
+        self, markdown: bool, units: Units | str | None, mark: DecimalMark | str, first: int, count: int | None
     ) -> str:
         many = 2**32 - 1 if count is None else natural("count", count)
-        chosen, shown = choice(Units, "units", units), choice(DecimalMark, "mark", mark)
+        chosen, shown = reader_units(units, self._given_in()), choice(DecimalMark, "mark", mark)
         return self._native().text(markdown, chosen.value, shown.value, natural("first", first, least=1), many)
 
     def dxf(self, **title: Any) -> str:
@@ -225,6 +225,9 @@ class ShopSheet(Worked):
         block = title_block(**{"rule_book": self.book.title, **title})
         svg = _native.svg_seam(self._native(), block)
         return SeamDrawing(joint=self.joint, title=tuple(block.items()), svg=svg, sheet=self)
+
+    def _given_in(self) -> str:
+        return self.asked.pitch.unit
 
     def _steps(self, wanted: Wishes) -> str:
         stresses, order = self.materials._native(), self.order._native()

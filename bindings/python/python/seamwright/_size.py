@@ -11,7 +11,7 @@ from ._check import Analysis, analysis, materials_argument
 from ._convert import LengthLike, gaps, length, length_unit, optional_length
 from ._drawing import Drawing
 from ._enums import Balance, Decided, HoleBasis, LimitState
-from ._joint import Form, Joint, form_argument, mm_or_none
+from ._joint import Form, Joint, form_argument, missing, mm_or_none
 from ._materials import Materials
 from ._quantities import Length
 from ._records import Record
@@ -63,15 +63,32 @@ class Brief(Record):
 
     form: Form
     plate: Length[float]
-    other_plate: Length[float] | None
-    hole: Length[float] | None
-    rivet: Length[float] | None
-    pitch: Length[float] | None
-    strap: Length[float] | None
-    wide_strap: Length[float] | None
-    narrow_strap: Length[float] | None
-    back_pitches: tuple[Length[float] | None, ...]
-    margin: Length[float] | None
+    other_plate: Length[float] | None = None
+    hole: Length[float] | None = None
+    rivet: Length[float] | None = None
+    pitch: Length[float] | None = None
+    strap: Length[float] | None = None
+    wide_strap: Length[float] | None = None
+    narrow_strap: Length[float] | None = None
+    back_pitches: tuple[Length[float] | None, ...] = ()
+    margin: Length[float] | None = None
+
+    @staticmethod
+    def _of(*, form: Form, plate: LengthLike, back_pitch: Any = None, **others: LengthLike | None) -> Brief:
+        """A brief of arguments: lengths are shown in the unit of the plate.
+
+        Raises:
+            SeamwrightError: no length; a rivet without its hole.
+        """
+        if others.get("rivet") is not None and others.get("hole") is None:
+            raise missing("hole", "a rivet is given, and its hole is not; give hole=mm(23) too")
+        unit = length_unit(plate)
+        return Brief(
+            form=form,
+            plate=Length[float]._make(length("plate", plate), unit),
+            back_pitches=tuple(mm_or_none(gap, unit) for gap in gaps("back_pitch", back_pitch, form.row_count - 1)),
+            **{name: mm_or_none(optional_length(name, x), unit) for name, x in others.items()},
+        )
 
     def _native(self) -> dict[str, Any]:
         def bare(x: Length[float] | None) -> float | None:
@@ -106,6 +123,9 @@ class Design(Worked):
             f"<Design: {joint.form.name}; pitch {joint.pitch}, hole {joint.rows[0].hole}, "
             f"efficiency {100 * self.analysis.efficiency:.2f} %; book {self.analysis.book.id!r}>"
         )
+
+    def _given_in(self) -> str:
+        return self.brief.plate.unit
 
     def _steps(self, wanted: Wishes) -> str:
         form, stresses, book = self.brief.form._native(), self.analysis.materials._native(), self.analysis.book._core
@@ -214,27 +234,9 @@ def size(
         mm(21)
     """
     wanted, stresses, rules = form_argument(form), materials_argument(materials), book_argument(book)
-    if rivet is not None and hole is None:
-        from ._joint import missing
-
-        raise missing("hole", "a rivet is given, and its hole is not; give hole=mm(23) too")
-    unit = length_unit(plate)
-
-    def given(name: str, x: LengthLike | None) -> Length[float] | None:
-        return mm_or_none(optional_length(name, x), unit)
-
-    brief = Brief(
-        form=wanted,
-        plate=Length[float]._make(length("plate", plate), unit),
-        other_plate=given("other_plate", other_plate),
-        hole=given("hole", hole),
-        rivet=given("rivet", rivet),
-        pitch=given("pitch", pitch),
-        strap=given("strap", strap),
-        wide_strap=given("wide_strap", wide_strap),
-        narrow_strap=given("narrow_strap", narrow_strap),
-        back_pitches=tuple(mm_or_none(gap, unit) for gap in gaps("back_pitch", back_pitch, wanted.row_count - 1)),
-        margin=given("margin", margin),
-    )
+    brief = Brief._of(
+        form=wanted, plate=plate, other_plate=other_plate, hole=hole, rivet=rivet, pitch=pitch, strap=strap,
+        wide_strap=wide_strap, narrow_strap=narrow_strap, back_pitch=back_pitch, margin=margin,
+    )  # fmt: skip
     found = _native.size(wanted._native(), stresses._native(), brief._native(), rules._core)
     return design(found, brief, stresses, rules)

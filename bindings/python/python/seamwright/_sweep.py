@@ -238,7 +238,7 @@ def sweep(
         >>> steel = Materials(tension=MPa(80), rivet_shear=MPa(60), bearing=MPa(120))
         >>> found = sweep(form=Form.lap(2), book="metric", materials=steel, pitch=mm([60, 71, 20]), plate=mm(13),
         ...     hole=mm(23))
-        >>> found.efficiency.round(4).tolist()  # 71 mm: Khurmi and Gupta, Example 9.4
+        >>> found.efficiency.round(4).tolist()  # (60 - 23)/60; Khurmi and Gupta, Example 9.4
         [0.6167, 0.6752, nan]
         >>> found.modes[found.mode[0]].name, found.failed
         ('plate A tears at row 1', 1)

@@ -131,6 +131,9 @@ class Problem(Worked):
             drawn = self._cached("_drawn", _draw(self.seed, self.form, self.setting, self.task, self.effect, self.book))
         return drawn
 
+    def _given_in(self) -> str:
+        return "mm"
+
     def _steps(self, wanted: Wishes) -> str:
         return self._native().solution(wanted)
 
@@ -228,19 +231,8 @@ def problem(
     joint = Joint._of(x["joint"])
     found: Design | None = None
     if x["design"] is not None:
-        brief = Brief(
-            form=wanted,
-            plate=Length[float]._make(x["plate"]),
-            other_plate=None,
-            hole=None,
-            rivet=None,
-            pitch=None,
-            strap=None,
-            wide_strap=None,
-            narrow_strap=None,
-            back_pitches=tuple(mm_or_none(gap) for gap in x["back_pitches"]),
-            margin=None,
-        )
+        given = tuple(mm_or_none(gap) for gap in x["back_pitches"])
+        brief = Brief(form=wanted, plate=Length[float]._make(x["plate"]), back_pitches=given)
         found = design(x["design"], brief, steel, rules)
     made = Problem(
         seed=seed,

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from . import _native
-from ._check import Finding, finding, materials_argument
+from ._check import Finding, findings, materials_argument
 from ._convert import LengthLike, StressLike, all_lengths, choice, length, length_unit, optional_length, stress
 from ._enums import Dialect, GirthPlace, Verdict
 from ._errors import ErrorKind, SeamwrightError
-from ._joint import Form, form_argument, mm_or_none
+from ._joint import Form, form_argument, missing
 from ._materials import Materials
 from ._quantities import Length, Pressure, Stress
 from ._records import Record
@@ -100,6 +100,9 @@ class Vessel(Worked):
         round_it = () if self.girth is None else self.girth.open_findings
         here = tuple(f for f in self.findings if f.verdict is Verdict.OPEN)
         return here + self.seam.analysis.open_findings + round_it
+
+    def _given_in(self) -> str:
+        return self.plate.unit
 
     def _steps(self, wanted: Wishes) -> str:
         given = _given(self.pressure, self.shell, dict(self.asked))
@@ -192,8 +195,6 @@ def vessel(
         form_argument(form), book_argument(book), materials_argument(materials), shell_argument(shell),
     )  # fmt: skip
     if rivet is not None and hole is None:
-        from ._joint import missing
-
         raise missing("hole", "a rivet is given, and its hole is not; give hole=mm(23) too")
     unit = pressure_unit(pressure, shell.inside_diameter)
     asked_for = Pressure[float]._make(stress("pressure", pressure), unit)
@@ -224,19 +225,7 @@ def vessel(
     if found is None:
         raise _nothing(why or {}, asked_for, lengths)
     plate = Length[float]._make(found["plate"], lengths)
-    brief = Brief(
-        form=wanted,
-        plate=plate,
-        other_plate=None,
-        hole=mm_or_none(asked["hole"], lengths),
-        rivet=mm_or_none(asked["rivet"], lengths),
-        pitch=None,
-        strap=None,
-        wide_strap=None,
-        narrow_strap=None,
-        back_pitches=(),
-        margin=None,
-    )
+    brief = Brief._of(form=wanted, plate=plate, hole=hole, rivet=rivet)
     round_it = found["girth"]
     return Vessel(
         form=wanted,
@@ -250,7 +239,7 @@ def vessel(
         girth=None if round_it is None else girth(round_it, stresses, rules, lengths, unit),
         no_girth=found["no_girth"],
         tried=found["tried"],
-        assumptions=assumptions(found["assumptions"]),
-        findings=tuple(finding(f) for f in found["findings"]),
+        assumptions=assumptions(found["assumptions"], lengths),
+        findings=findings(found["findings"], lengths),
         asked=tuple(asked.items()),
     )

@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from ._convert import choice, natural, number
+from ._convert import choice, natural, number, reader_units
 from ._enums import DecimalMark, Dialect, Forces, Units
 from ._errors import ErrorKind, SeamwrightError
 from ._files import PathLike, by_suffix, write
@@ -113,11 +113,15 @@ class Worked(Record):
         """The text of the steps, from the native module."""
         raise NotImplementedError
 
+    def _given_in(self) -> str:
+        """The unit of length that went in."""
+        raise NotImplementedError
+
     def working(
         self,
         dialect: Dialect | str = Dialect.PLAIN,
         *,
-        units: Units | str = Units.METRIC,
+        units: Units | str | None = None,
         mark: DecimalMark | str = DecimalMark.POINT,
         extra_digits: int = 0,
         forces: Forces | str = Forces.NEWTON,
@@ -129,7 +133,7 @@ class Worked(Record):
 
         Args:
             dialect: plain (80 columns), narrow (20), markdown, latex or html.
-            units: metric, or inch (in, psi, lbf).
+            units: metric, or inch (in, psi, lbf); without them, those that went in.
             mark: decimal point or comma.
             extra_digits: decimals more than usual (or fewer), -9 to 9.
             forces: N or kN on a metric sheet; in kN the lines carry the thousand between kN and mm with MPa.
@@ -138,7 +142,8 @@ class Worked(Record):
         Raises:
             SeamwrightError: an unknown dialect, unit or mark (``WRONG_CHOICE``).
         """
-        chosen, wanted = wishes(dialect, units, mark, extra_digits, forces, decimals)
+        shown = reader_units(units, self._given_in())
+        chosen, wanted = wishes(dialect, shown, mark, extra_digits, forces, decimals)
         return Working(dialect=chosen, text=self._steps(wanted))
 
     def _kinds(self) -> Mapping[str, Callable[[], str]]:

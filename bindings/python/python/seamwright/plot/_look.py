@@ -7,7 +7,6 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any, cast
 
 from .. import _native
-from .._convert import choice
 from .._enums import Units
 from .._errors import ErrorKind, SeamwrightError
 from .._quantities import Length
@@ -53,13 +52,6 @@ def axes(ax: Axes | None, *, width: float = 8.0, height: float = 5.0) -> Axes:
         figure.text(0.01, 0.008, f"Caution. {_native.caution()}", fontsize=6.5, color="#444444", gid=CAUTION)
     made.spines[["top", "right"]].set_visible(False)
     return made
-
-
-def wanted(units: Units | str | None, as_given: str) -> Units:
-    """The reader's units: those asked for, else those in which a length was given."""
-    if units is None:
-        return Units.INCH if as_given in ("inch", "foot") else Units.METRIC
-    return choice(Units, "units", units)
 
 
 def in_unit(mm: float, units: Units) -> float:

@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from .._check import Analysis, check
-from .._convert import LengthLike, length, natural
+from .._convert import LengthLike, length, natural, reader_units
 from .._enums import Units
 from .._errors import ErrorKind, SeamwrightError
-from ._look import INK, INKS, axes, in_unit, percent, spread, symbol, wanted
+from ._look import INK, INKS, axes, in_unit, percent, spread, symbol
 from ._vary import joint_with
 
 if TYPE_CHECKING:
@@ -59,7 +59,7 @@ def mode_map(
         'plate thickness [mm]'
     """
     joint = found.joint
-    shown = wanted(units, joint.pitch.unit)
+    shown = reader_units(units, joint.pitch.unit)
     count = natural("steps", steps, least=2)
     if count > 400:
         raise SeamwrightError(

@@ -6,10 +6,11 @@ import textwrap
 from typing import TYPE_CHECKING
 
 from .._check import Analysis, Mode, check
+from .._convert import reader_units
 from .._enums import LimitState, Subject, Units
 from .._errors import SeamwrightError
 from .._size import Design
-from ._look import DASHES, FAINT, INK, INKS, axes, beside, in_unit, percent, spread, symbol, wanted
+from ._look import DASHES, FAINT, INK, INKS, axes, beside, in_unit, percent, spread, symbol
 from ._vary import joint_with
 
 if TYPE_CHECKING:
@@ -67,7 +68,7 @@ def pitch(result: Design | Analysis, /, *, ax: Axes | None = None, units: Units 
     """
     found = result.analysis if isinstance(result, Design) else result
     joint, chosen = found.joint, found.joint.strip.mm
-    shown = wanted(units, joint.pitch.unit)
+    shown = reader_units(units, joint.pitch.unit)
     floor, cap = _limits(result)
     # Floor and cap are those of the outer row's pitch; the axis has the strip.
     rivets = joint.form.outer_rivets

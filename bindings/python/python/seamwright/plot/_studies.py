@@ -7,22 +7,20 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from .._check import Analysis, check
-from .._convert import number
+from .._convert import number, reader_units
 from .._enums import JointKind, Units
 from .._errors import ErrorKind, SeamwrightError
+from .._quantities import Length, Mass
 from .._rules import RuleBook, book_argument
 from .._rules import books as built_in
 from .._search import Candidate
 from .._sensitivity import Slopes
 from .._size import Design, size
-from ._look import FAINT, INK, INKS, MARKERS, axes, beside, in_unit, percent, symbol, wanted
+from ._look import FAINT, INK, INKS, MARKERS, axes, beside, in_unit, percent, symbol
 from ._vary import joint_with, materials_with
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
-
-KG_IN_LB = 0.45359237
-METRES_IN_FOOT = 0.3048
 
 
 def front(candidates: Sequence[Candidate], /, *, ax: Axes | None = None, units: Units | str | None = None) -> Axes:
@@ -55,8 +53,8 @@ def front(candidates: Sequence[Candidate], /, *, ax: Axes | None = None, units: 
             field="candidates",
         )
     weighed.sort(key=lambda pair: pair[1])
-    shown = wanted(units, candidates[0].plate.unit)
-    factor = 1.0 if shown is Units.METRIC else METRES_IN_FOOT / KG_IN_LB
+    shown = reader_units(units, candidates[0].plate.unit)
+    factor = 1.0 if shown is Units.METRIC else Mass[float]._make(1.0).lb / Length[float]._make(1000.0).foot
     xs = [mass * factor for _, mass in weighed]
     ys = [percent(c.efficiency) for c, _ in weighed]
     drawn = axes(ax, width=9.5)
@@ -126,7 +124,7 @@ def books(
     sized.sort(key=lambda pair: pair[1].analysis.credited)
     rows = len(sized) + len(refused)
     drawn = axes(ax, width=9.0, height=1.5 + 0.5 * rows)
-    shown = wanted(units, sized[0][1].joint.pitch.unit)
+    shown = reader_units(units, sized[0][1].joint.pitch.unit)
     # Refused ones at the bottom, the highest credit at the top.
     for y, (_, why) in enumerate(refused):
         said = textwrap.shorten(str(why), 95, placeholder=" ..")

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from .. import _native
+from .._convert import reader_units
 from .._enums import Units
 from .._errors import ErrorKind, SeamwrightError
 from .._quantities import Length, Pressure
 from .._rating import Rating, thawed
-from ._look import FAINT, INK, INKS, axes, in_unit, spread, symbol, wanted
+from ._look import FAINT, INK, INKS, axes, in_unit, spread, symbol
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -76,7 +77,7 @@ def years(
     """
     as_found = thawed(rating.as_found)
     loss = _rate(as_found)
-    shown = wanted(units, rating.joint.pitch.unit)
+    shown = reader_units(units, rating.joint.pitch.unit)
     unit = rating.allowed.unit if units is None else ("MPa" if shown is Units.METRIC else "psi")
     left = rating.years
     if until is None:
