@@ -59,9 +59,9 @@ def test_pitch_shows_the_joint_at_every_pitch(sized):
     chosen = artist(ax, "chosen")
     assert (chosen.get_xdata()[0], chosen.get_ydata()[0]) == (70.0, pytest.approx(100 * 47 / 70))
     assert (70.0, 100 * sized.analysis.efficiency) in points
-    # 2.62 13 + 41.28 = 75.34 mm, and two holes and a quarter are the least.
+    # 2.62 13 + 41.28 = 75.34 mm, and two holes are the least.
     assert artist(ax, "cap").get_xdata()[0] == pytest.approx(75.34)
-    assert artist(ax, "floor").get_xdata()[0] == sized.pitch.least.mm
+    assert artist(ax, "floor").get_xdata()[0] == pytest.approx(2 * 23)
     assert "all rivets fail: rows 1-2 shear" in said(ax)
     assert "likewise plate B tears at row 2" in said(ax)
     # No line drawn lies below the least of all.

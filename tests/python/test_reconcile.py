@@ -2,11 +2,10 @@
 
 import math
 import pickle
+import random
 
 import pytest
 import seamwright as sw
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 STEEL = sw.Materials(tension=sw.MPa(80), rivet_shear=sw.MPa(60), bearing=sw.MPa(120))
 BUTT = sw.Joint(form=sw.Form.double_strap(1), pitch=sw.mm(60), plate=sw.mm(10), hole=sw.mm(19), rivet=sw.mm(18))
@@ -68,20 +67,19 @@ def test_not_reproduced_says_what_is_nearest():
     assert "Not reproduced" in page
 
 
-@settings(max_examples=25, deadline=None)
-@given(st.floats(0.5, 1.5))
-def test_random_figures_are_not_explained(share):
-    """Of figures at random at most one in a hundred may be explained; seven digits leave far fewer."""
-    strength = share * 2 * ONE
-    found = asked(Ps=(sw.N(strength), sw.N(1e-4)))
-    assert not found.reproduced or found.best.value["Ps"] == pytest.approx(strength, rel=1e-6)
+def test_random_figures_are_not_explained():
+    """A slack of 0.1 mN in 34 kN leaves some thousand edits and pairs no chance to hit a figure at random."""
+    draw = random.Random(1907)
+    for _ in range(25):
+        found = asked(Ps=(sw.N(draw.uniform(0.5, 1.5) * 2 * ONE), sw.N(1e-4)))
+        assert not found.reproduced, str(found.best)
 
 
 def test_of_a_design():
     """Khurmi & Gupta's a = 6 in the square-root rule: with 6.05 the hole of 12 mm is 20.958 mm."""
     design = sw.size(form=sw.Form.double_strap(2), plate=sw.mm(12), materials=STEEL, book="metric")
     found = sw.reconcile(design=design, stated={"d": f"{6.05 * math.sqrt(12):.3f} mm"})
-    assert str(found.best) == "6.05 sqrt t for the rivet" or "6.05" in str(found.best)
+    assert "6.05" in str(found.best)
     assert found.as_it_stands.value["d"] == pytest.approx(6 * math.sqrt(12), rel=1e-12)
     other = sw.reconcile(design=design, book="indian", stated={"d": f"{6 * math.sqrt(12):.3f} mm"})
     assert other.as_it_stands.value["d"] is not None
