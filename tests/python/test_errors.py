@@ -122,6 +122,50 @@ def test_objects_of_another_class(joint, steel):
             call()
 
 
+def test_no_list_where_one_is_needed(found, joint, steel):
+    """One thing where a list is wanted is a list of one, or refused with its fix; never Python's own error."""
+    said = {"joint": joint, "materials": steel, "book": "metric"}
+    rows = {"form": sw.Form.lap(2), "book": "metric", "materials": steel, "pitch": sw.mm([71]), "plate": sw.mm(13)}
+    rated = {
+        "form": sw.Form.lap(2), "pitch": sw.inch(3.5), "plate": sw.inch(0.45), "inside_diameter": sw.inch(48),
+        "hole": sw.inch(15 / 16), "plates": "steel", "safety_factor": 5, "book": "us-existing",
+    }  # fmt: skip
+    brief = {"plate": sw.mm(13), "materials": steel}
+    for call, field in (
+        (lambda: found.sheet(known=5), "known"),
+        (lambda: found.sheet(known={"hole": 5}), "known"),
+        (lambda: found.sheet(known={"hole.300": ("given", "x")}), "known"),
+        (lambda: found.sheet(known={5: ("given", "x")}), "known"),
+        (lambda: found.sheet(invented="no"), "invented"),
+        (lambda: found.working(decimals=5), "decimals"),
+        (lambda: sw.sweep(**rows, hole=sw.mm(23), strengths=5), "strengths"),
+        (lambda: sw.sweep(**rows, hole=sw.mm(23), strict="no"), "strict"),
+        (lambda: sw.compare(books=5, forms=sw.Form.lap(2), **brief), "books"),
+        (lambda: sw.compare(books="metric", forms=5, **brief), "forms"),
+        (lambda: sw.compare(books=[], forms=sw.Form.lap(2), **brief), "books"),
+        (lambda: sw.search(plates=sw.mm(12), materials=steel, book="metric", forms=5), "forms"),
+        (lambda: sw.Boiler.of(lines=5), "lines"),
+        (lambda: sw.problem_sheet(problems=5), "problems"),
+        (lambda: sw.worked(**said, names=5), "names"),
+        (lambda: sw.worked(**said, names=["Pt"], conventions=5), "conventions"),
+        (lambda: sw.rate(**rated, from_drawing=5), "from_drawing"),
+        (lambda: sw.plot.front(5), "candidates"),
+        (lambda: sw.plot.pitch(5), "result"),
+        (lambda: sw.plot.mode_map(5), "found"),
+        (lambda: sw.plot.sensitivity(5), "found"),
+        (lambda: sw.plot.years(5), "rating"),
+        (lambda: sw.plot.years(sw.rate(**rated, wastage_rate=sw.inch(0.01)), until="x"), "until"),
+        (lambda: sw.plot.books(books=5, form=sw.Form.lap(2), **brief), "books"),
+    ):
+        with pytest.raises(sw.SeamwrightError) as caught:
+            call()
+        assert caught.value.field == field, str(caught.value)
+    one = sw.Form.lap(1)
+    lone = sw.search(plates=sw.mm(12), materials=steel, book="metric", forms=one)
+    assert lone == sw.search(plates=sw.mm(12), materials=steel, book="metric", forms=[one])
+    assert sw.rate(**rated, from_drawing="pitch") == sw.rate(**rated, from_drawing=["pitch"])
+
+
 def test_shop_orders_that_cannot_be(joint, steel):
     order = {
         "joint": joint, "materials": steel, "book": "metric", "head": "button", "length_rule": "boiler-button",

@@ -54,6 +54,15 @@ def test_units_as_they_stand_in_print():
     assert percent.as_it_stands.value["J"] == pytest.approx(47.5, rel=1e-12)
 
 
+def test_thousands_and_decimals_in_print():
+    """1.875 ONE is 31 897.0 N. A space sets thousands apart; a comma before three digits may do so or not."""
+    for said in ("31 897 N", "31 897.0 N", "31 897,0 N", "31897,0 N", "31.90 kN", "31,90 kN", "0,0319e6 N"):
+        assert str(asked(Ps=said).best) == "1.875 for double shear", said
+    with pytest.raises(sw.SeamwrightError, match=r"may mean 31897 or 31\.897") as caught:
+        asked(Ps="31,897 N")
+    assert caught.value.field == "figure"
+
+
 def test_not_reproduced_says_what_is_nearest():
     found = asked(Ps="29123.4 N", Pt="32800 N")
     assert not found.reproduced

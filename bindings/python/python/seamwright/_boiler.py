@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from html import escape
 
 from . import _native
-from ._convert import StressLike, choice, instance, stress, text, unit_of
+from ._convert import StressLike, choice, instance, items, stress, text, unit_of
 from ._enums import BoilerPart
 from ._quantities import Pressure, Stress
 from ._rating import Rating
@@ -84,7 +84,8 @@ class Boiler(Record):
         Raises:
             SeamwrightError: a pressure that is negative, not finite or too large; more than 32 lines (``NO_SPACE``).
         """
-        made = tuple(instance(BoilerLine, "lines", x, "[BoilerLine.of(part='head', ..)]") for x in lines)
+        how = "[BoilerLine.of(part='head', ..)]"
+        made = tuple(instance(BoilerLine, "lines", x, how) for x in items(BoilerLine, "lines", lines, how))
         plain = [(line.part.value, line.name, line.pressure.MPa) for line in made]
         at, test = _native.boiler(plain, None if book is None else book_argument(book)._core)
         governs = None if at is None else made[at]

@@ -8,7 +8,7 @@ from typing import Any
 
 from . import _native
 from ._check import Mode, materials_argument, mode
-from ._convert import FORCES, LengthLike, choice
+from ._convert import FORCES, LengthLike, choice, items
 from ._enums import Dialect, SortBy
 from ._errors import ErrorKind, SeamwrightError
 from ._joint import Form, Joint, form_argument
@@ -206,8 +206,11 @@ def compare(
         >>> parting.by_rule, parting.first.value, parting.other.value
         (True, 2.0, 1.875)
     """
-    listed = [books] if isinstance(books, (str, RuleBook)) else list(books)
-    wanted = [forms] if isinstance(forms, Form) else list(forms)
+    listed = items((str, RuleBook), "books", books, "['metric', 'indian']")
+    wanted = items(Form, "forms", forms, "[Form.lap(2)]")
+    for name, some in (("books", listed), ("forms", wanted)):
+        if not some:
+            raise SeamwrightError(f"{name} is empty; give some", kind=ErrorKind.MISSING, field=name)
     rules, stresses = [book_argument(book) for book in listed], materials_argument(materials)
     drum = None if shell is None else shell_argument(shell)
     by = choice(SortBy, "sort_by", sort_by)

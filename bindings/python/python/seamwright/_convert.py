@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from enum import Enum
 from typing import Any, TypeVar, Union, cast
 
@@ -197,13 +197,33 @@ def choice(cls: type[E], name: str, x: Any) -> E:
     )
 
 
-def instance(cls: type[Any], name: str, x: Any, how: str) -> Any:
-    """An object of a class."""
+def instance(cls: type[Any] | tuple[type[Any], ...], name: str, x: Any, how: str) -> Any:
+    """An object of a class, or of one of several."""
     if not isinstance(x, cls):
+        wanted = " or ".join(one.__name__ for one in (cls if isinstance(cls, tuple) else (cls,)))
         raise SeamwrightError(
-            f"{name} is of type {type(x).__name__}, and a {cls.__name__} is needed: {name}={how}", field=name
+            f"{name} is of type {type(x).__name__}, and a {wanted} is needed: {name}={how}", field=name
         )
     return x
+
+
+def items(one: type[Any] | tuple[type[Any], ...], name: str, x: Any, how: str) -> list[Any]:
+    """Several things as a list; one alone is one of them."""
+    if isinstance(x, one):
+        return [x]
+    try:
+        return list(x)
+    except TypeError:
+        raise SeamwrightError(
+            f"{name} is of type {type(x).__name__}; give a list, as in {name}={how}", field=name
+        ) from None
+
+
+def mapping(name: str, x: Any, how: str) -> Mapping[Any, Any]:
+    """A mapping."""
+    if not isinstance(x, Mapping):
+        raise SeamwrightError(f"{name} is of type {type(x).__name__}; give a mapping, as in {name}={how}", field=name)
+    return cast("Mapping[Any, Any]", x)
 
 
 def text(name: str, x: Any) -> str:

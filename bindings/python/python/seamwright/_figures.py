@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any, Union
 
 from . import _native
-from ._convert import number, text
+from ._convert import mapping, number, text
 from ._errors import ErrorKind, SeamwrightError
 from ._quantities import Quantity
 from ._records import Record
@@ -49,6 +49,9 @@ _ALIASES = {
     "kgf/mm2": "kgf_mm2", "tons/in2": "long_ton_in2", "tons/in²": "long_ton_in2",
 }  # fmt: skip
 _PRINTED = re.compile(r"\s*([-+]?[0-9.,][0-9.,/ ]*(?:[eE][-+]?[0-9]+)?)\s*(\S.*?)?\s*")
+# Thousands set apart by spaces; and a comma that may set thousands apart or decimals.
+_GROUPED = re.compile(r"[-+]?[0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?")
+_EITHER = re.compile(r"[-+]?[1-9][0-9]{0,2},[0-9]{3}")
 
 
 def symbol_and_row(name: str) -> tuple[str, int]:
@@ -102,17 +105,20 @@ def figure(name: str, said: Any) -> tuple[Native, str]:
             f"{name} = {said!r} cannot be read; write a number and its unit, as in '31897 N' or '66.5 %'",
             field="figure",
         )
-    unit = found[2] or ""
-    return (symbol, row, found[1].strip(), None, _scale(name, unit, of)), unit
+    digits, unit = found[1].strip(), found[2] or ""
+    if _GROUPED.fullmatch(digits):
+        digits = digits.replace(" ", "")
+    if _EITHER.fullmatch(digits):
+        whole, part = digits.split(",")
+        raise SeamwrightError(
+            f"{name} = {said!r} may mean {whole}{part} or {whole}.{part}; write the one that is meant", field="figure"
+        )
+    return (symbol, row, digits, None, _scale(name, unit, of)), unit
 
 
 def figures(stated: Any, what: str) -> dict[str, tuple[Native, str]]:
     """Stated figures as the native module takes them."""
-    if not isinstance(stated, Mapping):
-        raise SeamwrightError(
-            f"{what} is of type {type(stated).__name__}; give a mapping, as in {what}={{'Ps': '31897 N'}}", field=what
-        )
-    table: Mapping[Any, Any] = stated
+    table = mapping(what, stated, "{'Ps': '31897 N'}")
     return {name: figure(name, said) for name, said in table.items()}
 
 

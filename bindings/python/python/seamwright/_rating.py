@@ -14,6 +14,7 @@ from ._convert import (
     flag,
     gaps,
     instance,
+    items,
     length,
     length_unit,
     number,
@@ -194,6 +195,7 @@ def rate(
     """
     made: Form = instance(Form, "form", form, "Form.lap(2)")
     rules = book_argument(book)
+    from_drawing = items(str, "from_drawing", from_drawing, "['pitch']")
     for name in from_drawing:
         if name not in FROM_DRAWING:
             raise SeamwrightError(

@@ -11,7 +11,7 @@ from typing import Any
 
 from . import _native
 from ._check import joint_argument, materials_argument
-from ._convert import instance
+from ._convert import instance, items, text
 from ._errors import ErrorKind, SeamwrightError
 from ._figures import CONVENTIONS, SYMBOLS, Convention, Said, figures, symbol_and_row
 from ._files import PathLike, by_suffix
@@ -268,8 +268,10 @@ def worked(
     work, rules = _work(joint, materials, design, book)
     if isinstance(names, str):
         raise SeamwrightError("names is one text; give a list, as in names=['Pt']", field="names")
-    parts = [symbol_and_row(name) for name in names]
-    edits = [instance(Convention, "conventions", c, "CONVENTIONS[0]").number for c in conventions]
+    wanted = [text("names", name) for name in items((), "names", names, "['Pt']")]
+    parts = [symbol_and_row(name) for name in wanted]
+    given = items(Convention, "conventions", conventions, "[CONVENTIONS[0]]")
+    edits = [instance(Convention, "conventions", c, "[CONVENTIONS[0]]").number for c in given]
     if len(edits) > 2:
         raise SeamwrightError(
             f"conventions has {len(edits)}; at most two are worked together",
@@ -277,8 +279,8 @@ def worked(
             field="conventions",
         )
     if not edits:
-        return dict(zip(names, _native.worked(work, parts, rules._core), strict=True))
+        return dict(zip(wanted, _native.worked(work, parts, rules._core), strict=True))
     return {
         name: _native.edited(work, symbol, row, edits, rules._core)
-        for name, (symbol, row) in zip(names, parts, strict=True)
+        for name, (symbol, row) in zip(wanted, parts, strict=True)
     }

@@ -16,6 +16,7 @@ from ._convert import (
     count,
     flag,
     instance,
+    items,
     length_unit,
     number,
     optional_length,
@@ -120,7 +121,10 @@ def _given(materials: Materials, x: dict[str, Any]) -> dict[str, Any]:
         "plates": all_lengths("plates", x["plates"]),
         "forms": None
         if forms is None
-        else [instance(Form, "forms", form, "[Form.lap(2)]")._native() for form in list(forms)],
+        else [
+            instance(Form, "forms", one, "[Form.lap(2)]")._native()
+            for one in items(Form, "forms", forms, "[Form.lap(2)]")
+        ],
         "holes": None if x["holes"] is None else all_lengths("holes", x["holes"]),
         "rows_most": None if x["rows_most"] is None else count("rows", x["rows_most"]),
         "rivet_least": optional_length("rivet_least", x["rivet_least"]),

@@ -7,12 +7,13 @@ from typing import Any
 
 from . import _native
 from ._check import Analysis
-from ._convert import choice, flag, instance, number, reader_units, text
+from ._convert import choice, flag, instance, mapping, number, reader_units, text
 from ._enums import Basis, DecimalMark, Dialect, Footing, Forces, Units
 from ._errors import ErrorKind, SeamwrightError
 from ._materials import Materials
 from ._rating import Rating, thawed
 from ._size import Design
+from ._tables import BOUNDS
 from ._working import Working, wishes
 
 
@@ -31,14 +32,18 @@ def _task(of: Any) -> tuple[Any, _native.Book]:
 
 def _known(known: Mapping[str, tuple[Basis | str, str]]) -> list[tuple[str, int, str, str]]:
     listed: list[tuple[str, int, str, str]] = []
-    for name, (basis, source) in known.items():
-        stem, _, row = name.partition(".")
-        if stem not in dict.fromkeys(x["key"] for x in _native.bounds()) or not (row or "0").isdecimal():
+    how = "{'pitch': ('measured', 'least of five')}"
+    for name, said in mapping("known", known, how).items():
+        stem, dot, row = text("known", name).partition(".")
+        if stem not in BOUNDS or (dot and not (row.isascii() and row.isdigit() and int(row) < 256)):
             raise SeamwrightError(
                 f"known names {name!r}, which is no input; take a key of BOUNDS, as in 'pitch' or 'hole.2'",
                 kind=ErrorKind.UNKNOWN_KEY,
                 field="known",
             )
+        if not isinstance(said, tuple) or len(said) != 2:  # pyright: ignore[reportUnknownArgumentType]
+            raise SeamwrightError(f"known of {name!r} is a basis and a source: known={how}", field="known")
+        basis, source = said
         listed.append((stem, int(row or 0), choice(Basis, "basis", basis).value, text("source", source)))
     return listed
 

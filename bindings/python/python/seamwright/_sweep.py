@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, Literal, Union
 
 from . import _native
 from ._check import Cut
-from ._convert import instance, measured
+from ._convert import flag, instance, items, measured
 from ._enums import JointKind
 from ._errors import ErrorKind, SeamwrightError
 from ._joint import Form, form_argument
@@ -170,7 +170,7 @@ def _wanted(strengths: Any, modes: tuple[SweepMode, ...]) -> list[int]:
                 field="strengths",
             )
         return [mode.number for mode in modes]
-    wanted = list(dict.fromkeys(strengths))
+    wanted = list(dict.fromkeys(items((), "strengths", strengths, "[0, 1]")))
     for number in wanted:
         if isinstance(number, bool) or not isinstance(number, int) or not 0 <= number < len(modes):
             raise SeamwrightError(
@@ -253,7 +253,8 @@ def sweep(
         import numpy as np
     except ImportError:
         raise SeamwrightError("a sweep needs NumPy, which is not installed: pip install numpy") from None
-    shape, axes = _shape(inputs, outer)
+    shape, axes = _shape(inputs, flag("outer", outer))
+    strict, progress = flag("strict", strict), flag("progress", progress)
     table = _native.sweep_modes(core, any(name in inputs for name in _STRAPS))
     modes = tuple(
         SweepMode(number=n, name=name, cut=Cut(plate=cut[0], other=cut[1], narrow=cut[2]))

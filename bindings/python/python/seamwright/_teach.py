@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from . import _native
 from ._check import Analysis, analysis
-from ._convert import choice, instance, number
+from ._convert import choice, instance, items, number
 from ._enums import Audience, DecimalMark, Dialect, Effect, MarkKind, Setting, Task, Units
 from ._errors import ErrorKind, SeamwrightError
 from ._figures import CONVENTIONS, Convention, Said, figures
@@ -279,7 +279,8 @@ def problem_sheet(
         >>> sheet.dialect.value, "Problem 2" in sheet.text, "Drawn from number" in sheet.text
         ('latex', True, False)
     """
-    listed: list[Problem] = [instance(Problem, "problems", p, "[problem(seed=1, ..)]") for p in problems]
+    how = "[problem(seed=1, ..)]"
+    listed: list[Problem] = [instance(Problem, "problems", p, how) for p in items(Problem, "problems", problems, how)]
     if not listed:
         raise SeamwrightError("problems is empty; give some", kind=ErrorKind.MISSING, field="problems")
     first = listed[0].book

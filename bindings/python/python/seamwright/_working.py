@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from ._convert import choice, natural, number, reader_units
+from ._convert import choice, mapping, natural, number, reader_units
 from ._enums import DecimalMark, Dialect, Forces, Units
 from ._errors import ErrorKind, SeamwrightError
 from ._files import PathLike, by_suffix, write
@@ -71,7 +71,7 @@ _KINDS = ("length", "stress", "force", "ratio")
 
 
 def _decimals(asked: Mapping[str, int] | None) -> Decimals:
-    found = dict(asked or {})
+    found = {} if asked is None else dict(mapping("decimals", asked, "{'length': 2}"))
     for kind in found:
         if kind not in _KINDS:
             raise SeamwrightError(

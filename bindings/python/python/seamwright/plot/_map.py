@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from .._check import Analysis, check
-from .._convert import LengthLike, length, natural, reader_units
+from .._convert import LengthLike, instance, length, natural, reader_units
 from .._enums import Units
 from .._errors import ErrorKind, SeamwrightError
 from ._look import INK, INKS, axes, in_unit, percent, spread, symbol
@@ -58,7 +58,7 @@ def mode_map(
         >>> plot.mode_map(check(joint=joint, materials=steel, book="metric"), steps=9).get_xlabel()
         'plate thickness [mm]'
     """
-    joint = found.joint
+    joint = instance(Analysis, "found", found, "check(..)").joint
     shown = reader_units(units, joint.pitch.unit)
     count = natural("steps", steps, least=2)
     if count > 400:

@@ -6,7 +6,7 @@ import textwrap
 from typing import TYPE_CHECKING
 
 from .._check import Analysis, Mode, check
-from .._convert import reader_units
+from .._convert import instance, reader_units
 from .._enums import LimitState, Subject, Units
 from .._errors import SeamwrightError
 from .._size import Design
@@ -66,7 +66,7 @@ def pitch(result: Design | Analysis, /, *, ax: Axes | None = None, units: Units 
         >>> [float(line.get_xdata()[0]) for line in ax.lines if line.get_gid() == "chosen"]
         [70.0]
     """
-    found = result.analysis if isinstance(result, Design) else result
+    found = result.analysis if isinstance(result, Design) else instance(Analysis, "result", result, "size(..)")
     joint, chosen = found.joint, found.joint.strip.mm
     shown = reader_units(units, joint.pitch.unit)
     floor, cap = _limits(result)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from .._check import Analysis, check
-from .._convert import number, reader_units
+from .._convert import instance, items, number, reader_units
 from .._enums import JointKind, Units
 from .._errors import ErrorKind, SeamwrightError
 from .._quantities import Length, Mass
@@ -45,15 +45,18 @@ def front(candidates: Sequence[Candidate], /, *, ax: Axes | None = None, units: 
         >>> plot.front(laps).get_xlabel()
         'mass that the seam adds [kg/m]'
     """
-    weighed = [(c, c.mass_per_metre) for c in candidates if c.mass_per_metre is not None]
-    if not weighed or len(weighed) != len(candidates):
+    given = items(Candidate, "candidates", candidates, "front(..)")
+    for c in given:
+        instance(Candidate, "candidates", c, "front(..)")
+    weighed = [(c, c.mass_per_metre) for c in given if c.mass_per_metre is not None]
+    if not weighed or len(weighed) != len(given):
         raise SeamwrightError(
             "a front needs candidates with their mass; give head= and length_rule= to front(..)",
             kind=ErrorKind.MISSING,
             field="candidates",
         )
     weighed.sort(key=lambda pair: pair[1])
-    shown = reader_units(units, candidates[0].plate.unit)
+    shown = reader_units(units, given[0].plate.unit)
     factor = 1.0 if shown is Units.METRIC else Mass[float]._make(1.0).lb / Length[float]._make(1000.0).foot
     xs = [mass * factor for _, mass in weighed]
     ys = [percent(c.efficiency) for c, _ in weighed]
@@ -111,7 +114,8 @@ def books(
         >>> len(ax.get_yticklabels())
         2
     """
-    rules = [book_argument(x) for x in (built_in() if books is None else books)]
+    how = "['metric', 'indian']"
+    rules = [book_argument(x) for x in (built_in() if books is None else items((str, RuleBook), "books", books, how))]
     sized: list[tuple[RuleBook, Design]] = []
     refused: list[tuple[RuleBook, SeamwrightError]] = []
     for rule_book in rules:
@@ -199,6 +203,7 @@ def sensitivity(
         >>> plot.sensitivity(check(joint=joint, materials=steel, book="metric")).get_xlabel()
         'change of the strength of a length of seam [%]'
     """
+    instance((Analysis, Slopes), "found", found, "check(..)")
     step = number("change", change)
     if not 0.001 <= step <= 0.5:
         low = not step >= 0.001

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from .. import _native
-from .._convert import reader_units
+from .._convert import instance, number, reader_units
 from .._enums import Units
 from .._errors import ErrorKind, SeamwrightError
 from .._quantities import Length, Pressure
@@ -75,13 +75,14 @@ def years(
         >>> plot.years(rated).get_ylabel()
         'pressure allowed [psi]'
     """
-    as_found = thawed(rating.as_found)
+    as_found = thawed(instance(Rating, "rating", rating, "rate(..)").as_found)
     loss = _rate(as_found)
     shown = reader_units(units, rating.joint.pitch.unit)
     unit = rating.allowed.unit if units is None else ("MPa" if shown is Units.METRIC else "psi")
     left = rating.years
     if until is None:
         until = 30.0 if left is None or left > 40.0 else max(10.0, 1.5 * left)
+    until = number("until", until)
     if not 0.0 < until < 1e4:
         raise SeamwrightError(f"until = {until!r} is no number of years; give one above 0", field="until", value=until)
 
