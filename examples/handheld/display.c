@@ -33,6 +33,20 @@ void display_right(int line, const char *text)
     display_text(line, COLUMNS - length(text), text);
 }
 
+void display_row(int line, const char *what, const char *value)
+{
+    display_text(line, 0, what);
+    display_right(line, value);
+}
+
+void display_title(const char *what, int page, int pages)
+{
+    char digits[16], text[24];
+    join(text, sizeof text, number_text(digits, page + 1, 0), "/", "");
+    join(text, sizeof text, text, number_text(digits, pages, 0), "");
+    display_row(0, what, text);
+}
+
 /* The end of the line that begins at `at`: after the last word that fits, or in the middle of a word too long. */
 static const char *line_end(const char *at)
 {
@@ -111,6 +125,19 @@ char *number_text(char *to, double x, int decimals)
     while (n)
         to[at++] = digits[--n];
     to[at] = 0;
+    return to;
+}
+
+char *short_text(char *to, double x, int decimals)
+{
+    int end = length(number_text(to, x, decimals));
+    if (decimals > 0 && to[end - 1] != '-') {
+        while (to[end - 1] == '0')
+            end--;
+        if (to[end - 1] == '.')
+            end--;
+        to[end] = 0;
+    }
     return to;
 }
 

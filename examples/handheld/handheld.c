@@ -5,6 +5,7 @@
    A design aid only; it says so at power-on. */
 #include "board.h"
 #include "display.h"
+#include "pages.h"
 #include <seamwright.h>
 #ifdef HANDHELD_MEASURED
 #include "measure.h"
@@ -20,59 +21,13 @@ struct task {
 
 static struct task now, last;
 static int known, inch;
-static sw_joint joint;
+static struct sized joint;
 static sw_design design;
-static sw_analysis found;
-static sw_finding findings[SW_MAX_FINDINGS];
-static size_t finding_count;
 static sw_error error;
-static char words[512];
 
 static const sw_book *book(uint32_t n)
 {
-    return n == 1 ? sw_book_metric() : n == 2 ? sw_book_indian() : sw_book_us_code();
-}
-
-static const char *const book_names[] = {"", "metric", "Indian 1950", "US code"};
-static const char *const form_names[] = {"", "lap", "one strap", "equal straps", "wide+narrow"};
-
-/* --- Figures ------------------------------------------------------------------------------------------------------ */
-
-static char figure[24];
-
-/* A length in the unit of the moment. */
-static const char *mm(double x)
-{
-    char digits[16];
-    if (inch)
-        return join(figure, sizeof figure, number_text(digits, x / 25.4, 3), " in", "");
-    return join(figure, sizeof figure, number_text(digits, x, 1), " mm", "");
-}
-
-static const char *percent(double x)
-{
-    char digits[16];
-    return join(figure, sizeof figure, number_text(digits, 100 * x, 1), " %", "");
-}
-
-static const char *count_text(uint32_t n)
-{
-    return number_text(figure, n, 0);
-}
-
-static void row(int line, const char *what, const char *value)
-{
-    display_text(line, 0, what);
-    display_right(line, value);
-}
-
-static void title(const char *what, int page, int pages)
-{
-    char digits[16], text[24];
-    display_text(0, 0, what);
-    join(text, sizeof text, number_text(digits, page + 1, 0), "/", "");
-    join(text, sizeof text, text, number_text(digits, pages, 0), "");
-    display_right(0, text);
+    return n == METRIC_BOOK ? sw_book_metric() : n == INDIAN_BOOK ? sw_book_indian() : sw_book_us_code();
 }
 
 /* --- Asking --------------------------------------------------------------------------------------------------------*/
@@ -98,22 +53,22 @@ static void ask(enum question q, const char *typed)
         break;
     case ROWS:
         display_text(0, 0, "ROWS OF RIVETS");
-        display_text(1, 0, form_names[now.form]);
+        display_text(1, 0, form_name(now.form));
         display_text(2, 0, most[now.form]);
         break;
     case PLATE:
-        row(0, "PLATE, thickness", inch ? "in" : "mm");
+        display_row(0, "PLATE, thickness", inch ? "in" : "mm");
         break;
     case TENSION:
-        row(0, "STRESS tension", inch ? "psi" : "MPa");
+        display_row(0, "STRESS tension", inch ? "psi" : "MPa");
         display_text(1, 0, "of the plate");
         break;
     case SHEAR:
-        row(0, "STRESS shear", inch ? "psi" : "MPa");
+        display_row(0, "STRESS shear", inch ? "psi" : "MPa");
         display_text(1, 0, "of a rivet, single");
         break;
     case BEARING:
-        row(0, "STRESS bearing", inch ? "psi" : "MPa");
+        display_row(0, "STRESS bearing", inch ? "psi" : "MPa");
         display_text(1, 0, "of the plate");
         display_text(2, 0, "0: is not known");
         break;
@@ -123,10 +78,10 @@ static void ask(enum question q, const char *typed)
         display_text(2, 0, "2 Indian 1950");
         display_text(3, 0, "3 US code");
     }
-    if (q == FORM || q == BOOK)
-        display_right(3, typed[0] ? typed : "_");
-    else
-        row(3, "E take   C clear", typed[0] ? typed : "_");
+    /* The keys stand beside what is typed as long as there is room for both. */
+    if (q != FORM && q != BOOK)
+        display_text(3, 0, typed[0] && typed[1] && typed[2] ? "E take" : "E take   C clear");
+    display_right(3, typed[0] ? typed : "_");
 }
 
 /* What was typed as a number; 0 where it is none. */
@@ -155,7 +110,7 @@ static void explain(const char *head, const char *text)
     for (;;) {
         display_clear();
         int pages = display_page(1, text, page);
-        title(head, page, pages);
+        display_title(head, page, pages);
         display_show();
         key = board_get();
         if (key == 'N' && page + 1 < pages)
@@ -167,7 +122,7 @@ static void explain(const char *head, const char *text)
     }
 }
 
-/* The library's own words, without the key of the field. */
+/* The library's own words. */
 static void explain_error(void)
 {
     char text[256];
@@ -189,7 +144,7 @@ static int answer(enum question q, const char *typed)
     sw_error_init(&error);
     switch (q) {
     case FORM:
-        if (whole != x || whole < 1 || whole > 4) {
+        if (whole != x || whole < 1 || whole > FORMS) {
             explain("NO SUCH FORM", "There are the forms 1 to 4.");
             return 0;
         }
@@ -198,9 +153,9 @@ static int answer(enum question q, const char *typed)
     case ROWS:
         now.rows = whole;
         if (whole != x || make_form(&now) != SW_OK) {
-            explain("ROWS", now.form == 4 ? "With a wide and a narrow strap there are 2 to 5 rows on a side."
-                            : now.form == 3 ? "With two equal straps there are 1 to 5 rows on a side."
-                            : now.form == 2 ? "With one strap there are 1 to 3 rows on a side."
+            explain("ROWS", now.form == WIDE_AND_NARROW ? "With a wide and a narrow strap there are 2 to 5 rows on a side."
+                            : now.form == EQUAL_STRAPS ? "With two equal straps there are 1 to 5 rows on a side."
+                            : now.form == ONE_STRAP ? "With one strap there are 1 to 3 rows on a side."
                                             : "A lap has 1 to 4 rows.");
             return 0;
         }
@@ -217,7 +172,7 @@ static int answer(enum question q, const char *typed)
         return 0;
     }
     case BOOK:
-        if (whole != x || whole < 1 || whole > 3) {
+        if (whole != x || whole < 1 || whole > BOOKS) {
             explain("NO SUCH BOOK", "There are the books 1 to 3.");
             return 0;
         }
@@ -243,108 +198,10 @@ static int answer(enum question q, const char *typed)
 
 /* --- Showing -------------------------------------------------------------------------------------------------------*/
 
-enum { FIGURES = 4 };
-
-static char rules[400];
-
-/* The rules that are not met: what is asked for, and what there is. */
-static void write_open(void)
-{
-    char digits[16], unit[8];
-    rules[0] = 0;
-    for (uint32_t i = 0; i < found.open; i++) {
-        const sw_finding *f = &findings[i];
-        sw_finding_what(f->subject, words, sizeof words, NULL);
-        join(rules, sizeof rules, rules, words, "");
-        sw_finding_unit(f->subject, unit, sizeof unit, NULL);
-        const int long_one = unit[0] == 'm' && unit[1] == 'm';
-        if (f->required == f->required) {
-            join(rules, sizeof rules, rules, f->sense == SW_AT_LEAST ? ": at least " : ": at most ",
-                 long_one ? mm(f->required) : number_text(digits, f->required, 3));
-            join(rules, sizeof rules, rules, ", is ", long_one ? mm(f->provided) : number_text(digits, f->provided, 3));
-        }
-        join(rules, sizeof rules, rules, ".\n", "");
-    }
-}
-
-/* The pages of a joint: figures, what fails first, the rules; returns how many there are. */
-static int show_result(int page)
-{
-    const sw_form *form = &now.brief.form;
-    int mode_pages, rule_pages, pages;
-    char text[24], digits[16];
-
-    display_clear();
-    /* Before the name of the mode: both use the same buffer. */
-    if (found.open)
-        write_open();
-    if (sw_mode_name(form, &found.governing, words, sizeof words, NULL) != SW_OK)
-        join(words, sizeof words, "--", "", "");
-    /* Counted on the display that is cleared again. */
-    mode_pages = display_page(1, words, 0);
-    display_clear();
-    rule_pages = found.open ? display_page(1, rules, 0) : 1;
-    display_clear();
-    pages = FIGURES + mode_pages + rule_pages;
-    if (page < FIGURES)
-        title("JOINT", page, pages);
-    else if (page < FIGURES + mode_pages)
-        title("FAILS FIRST", page, pages);
-    else
-        title(found.open ? "RULES NOT MET" : "RULES", page, pages);
-    switch (page) {
-    case 0:
-        row(1, form_names[now.form], join(text, sizeof text, number_text(digits, now.rows, 0),
-                                          now.rows == 1 ? " row" : " rows", ""));
-        row(2, "plate", mm(joint.plate_mm));
-        row(3, "book", book_names[now.book]);
-        break;
-    case 1:
-        row(1, "hole", mm(joint.hole_mm[0]));
-        row(2, "rivet", mm(joint.rivet_mm[0]));
-        row(3, "pitch", mm(joint.pitch_mm));
-        break;
-    case 2:
-        row(1, "margin", mm(joint.margin_mm));
-        if (now.rows > 1)
-            row(2, "row 1 to 2", mm(joint.back_pitch_mm[0]));
-        if (joint.narrow_strap_mm != 0) {
-            if (joint.narrow_strap_mm == joint.wide_strap_mm)
-                row(3, "straps", mm(joint.wide_strap_mm));
-            else {
-                number_text(digits, inch ? joint.wide_strap_mm / 25.4 : joint.wide_strap_mm, inch ? 3 : 1);
-                row(3, "strap", join(text, sizeof text, digits, "/", mm(joint.narrow_strap_mm)));
-            }
-        } else if (joint.wide_strap_mm != 0)
-            row(3, "strap", mm(joint.wide_strap_mm));
-        else
-            row(3, "straps", "none");
-        break;
-    case 3:
-        row(1, "efficiency", percent(found.efficiency));
-        row(2, "by the book", percent(found.book_efficiency));
-        row(3, "credited", percent(found.credited_efficiency));
-        break;
-    default:
-        if (page < FIGURES + mode_pages)
-            display_page(1, words, page - FIGURES);
-        else if (found.open)
-            display_page(1, rules, page - FIGURES - mode_pages);
-        else {
-            uint32_t met = 0;
-            for (size_t i = 0; i < finding_count; i++)
-                met += findings[i].verdict == SW_VERDICT_MET;
-            row(1, "not met", count_text(0));
-            row(2, "met", count_text(met));
-            row(3, "not known, notes", count_text((uint32_t)finding_count - met));
-        }
-    }
-    return pages;
-}
-
 /* The working, four lines at a time. */
 static void show_working(void)
 {
+    static char words[512];
     uint32_t first = 1, total = 0, key;
     sw_style style;
     for (;;) {
@@ -386,7 +243,10 @@ static int review(void)
 {
     int page = 0, pages, key;
     for (;;) {
-        pages = show_result(page);
+        pages = show_page(&joint, inch, page);
+        /* In the other unit a text may have fewer pages. */
+        if (page >= pages)
+            page = pages - 1;
         display_show();
         key = board_get();
         if (key == 'N')
@@ -404,9 +264,10 @@ static int review(void)
 
 static int compute(void)
 {
-    sw_joint_init(&joint), sw_design_init(&design), sw_analysis_init(&found), sw_error_init(&error);
-    return sw_joint_size(&now.brief, sw_book_numbers(book(now.book)), &joint, &design, &found, findings,
-                         SW_MAX_FINDINGS, &finding_count, &error) == SW_OK;
+    sw_joint_init(&joint.joint), sw_design_init(&design), sw_analysis_init(&joint.found), sw_error_init(&error);
+    joint.form = now.form, joint.book = now.book;
+    return sw_joint_size(&now.brief, sw_book_numbers(book(now.book)), &joint.joint, &design, &joint.found,
+                         joint.findings, SW_MAX_FINDINGS, &joint.finding_count, &error) == SW_OK;
 }
 
 /* One joint: all questions, then its pages. Returns the key that ended it. */

@@ -77,7 +77,7 @@ fw_vectors() {
 # The handheld: its size, and a session of keys whose every screen is that of the committed transcript.
 fw_handheld() {
     local place=examples/handheld
-    fw_link handheld $place/handheld.c $place/display.c -nostdlib -DHANDHELD_MEASURED \
+    fw_link handheld $place/handheld.c $place/pages.c $place/display.c -nostdlib -DHANDHELD_MEASURED \
         -Wl,--defsym=flash_size=256K,--defsym=ram_size=64K,--defsym=stack_size=48K
     # The stack of the memory map is in `bss`: what is used of it is told by the program.
     arm-none-eabi-size "$FW_WORK/handheld.elf" |
