@@ -13,7 +13,7 @@ _Noreturn void board_exit(int code);
 /* The stack below the caller is filled with a pattern, and how much of it has been written over since, in bytes. */
 void board_paint_stack(void);
 size_t board_stack_used(void);
-/* Ticks of the system counter, 2^24 of them at most between the two calls. */
+/* Ticks of the system counter between the two calls; of more than 2^24 a number beyond every budget. */
 void board_count_from_here(void);
 uint32_t board_counted(void);
 /* A file of the host, through semihosting: -1 on failure. */
