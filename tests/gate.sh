@@ -1,9 +1,9 @@
 #!/usr/bin/env bash
 # Everything that a change must pass, the same at home and in CI.
 #
-#   tests/gate.sh quick    formatting, lints, source checks, tests            about two minutes
-#   tests/gate.sh          all that a change needs                            about fifteen minutes
-#   tests/gate.sh full     with many more random cases                        up to an hour
+#   tests/gate.sh quick    formatting, lints, source checks, tests            about four minutes
+#   tests/gate.sh          all that a change needs                            about twenty minutes
+#   tests/gate.sh full     also emulators, fuzzing, site, more random cases    up to an hour
 #   tests/gate.sh only docs bare_metal    the named steps, while working on them
 #
 # Each step is a function `step_<name>`; the levels at the end list them. The gate stops at the first failure. Nothing
@@ -362,7 +362,8 @@ QUICK=(format lint sources test_debug)
 CHANGE=("${QUICK[@]}" reference docs test_release benches sweep_instructions bare_metal no_panic main_program
     c python)
 # What takes long: more random cases, fuzzing, emulators, other languages.
-FULL=("${CHANGE[@]}" firmware c_full python_many_cases python_libraries python_sdist python_notebooks python_site latex test_release_many_cases)
+FULL=("${CHANGE[@]}" firmware c_full python_many_cases python_libraries python_sdist python_notebooks python_site latex
+    test_release_many_cases)
 
 case $LEVEL in
     quick) STEPS=("${QUICK[@]}") ;;
