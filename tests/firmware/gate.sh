@@ -22,6 +22,7 @@ fw_budget() {
     awk '
         NR == FNR { if ($1 !~ /^#/ && NF) { most[$1] = $2; wanted[$1] = $3 } next }
         !($1 in most) { print "no budget for " $1; bad = 1; next }
+        $2 !~ /^[0-9]+$/ { print "no figure for " $1; bad = 1; next }
         {
             seen[$1] = 1
             printf "%-29s %9d  most %9d  wanted %9s%s\n", $1, $2, most[$1], wanted[$1], ($2 > most[$1] ? "  OVER" : "")
