@@ -149,8 +149,8 @@ for finding in (*rated.findings, *rated.analysis.findings):
     print(finding)
 
 # %% [markdown]
-# The whole working, in inches, with every assumption at its end; `rated.save("wagtail.html")` writes the same as a
-# page to print and sign.
+# The whole working, in inches as the data, with every assumption at its end; `rated.save("wagtail.html")` writes the
+# same as a page to print. The sheet that someone signs is `rated.sheet(object="Grey Wagtail (invented)", ..)`.
 
 # %%
 rated.working("html")

@@ -376,9 +376,12 @@ fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<
                 (size.hole, size.rivet)
             }
             None => {
-                let largest = rules.series().last().map_or(0.0, |s| s.hole);
-                let error = Error::new(ErrorKind::NoStandardSize, Field::Hole).entry(Entry::SERIES_HOLE.no());
-                return Err(error.value(computed.value()).limit(largest));
+                // No longer series helps where the book has none: the hole has to be given.
+                let error = match rules.series().last() {
+                    Some(s) => Error::new(ErrorKind::NoStandardSize, Field::Hole).value(computed.value()).limit(s.hole),
+                    None => Error::new(ErrorKind::Missing, Field::Hole),
+                };
+                return Err(error.entry(Entry::SERIES_HOLE.no()));
             }
         }
     };

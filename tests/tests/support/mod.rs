@@ -9,7 +9,7 @@ use seamwright::error::{EntryNo, Error, ErrorKind};
 use seamwright::joint::{Arrangement, Form, Joint, JointKind, JointSpec};
 use seamwright::materials::{Materials, PlateStress};
 use seamwright::quantities::{Length, Stress};
-use seamwright::rules::{Entry, INDIAN, METRIC, Metal, Rules, US_CODE, US_EXISTING};
+use seamwright::rules::{Entry, INDIAN, METRIC, Metal, Rules, US_CODE, US_EXISTING, US_MONTANA};
 use seamwright::sizing::{Brief, size};
 use seamwright::teach::{Effect, Family, Setting, Task, problem};
 use seamwright::working::{WorkingError, into_buffer};
@@ -357,6 +357,14 @@ pub fn bad_inputs() -> Vec<Bad> {
         sized(lap(100.0), &METRIC.rules),
         (K::NoStandardSize, F::Hole),
         (60.0, 50.0),
+        (Entry::SERIES_HOLE.no(), none),
+        0,
+    );
+    add(
+        "a book without sizes",
+        sized(lap(10.0), &US_MONTANA.rules),
+        (K::Missing, F::Hole),
+        (nan, nan),
         (Entry::SERIES_HOLE.no(), none),
         0,
     );

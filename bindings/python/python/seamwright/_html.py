@@ -20,7 +20,7 @@ _STYLE = (
     "<style>.seamwright table{border-collapse:collapse;margin:.4em 0 1em}"
     ".seamwright th,.seamwright td{padding:.15em .7em;text-align:left!important;border-bottom:1px solid #8886}"
     ".seamwright caption{text-align:left;font-weight:bold;padding:.2em 0}"
-    ".seamwright td.n{text-align:right!important;font-variant-numeric:tabular-nums}"
+    ".seamwright td.n{text-align:right!important;font-variant-numeric:tabular-nums;white-space:nowrap}"
     ".seamwright tr.governs td{font-weight:bold;border-top:2px solid;border-bottom:2px solid}"
     ".seamwright .open{font-weight:bold}"
     ".seamwright p.caution{border-left:4px solid #b36b00;padding-left:.7em}</style>"
