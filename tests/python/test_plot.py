@@ -92,8 +92,9 @@ def test_the_map_draws_the_border_where_tearing_equals_shear(found):
 
 
 def test_the_map_refuses_empty_ranges(found):
+    plot.mode_map(found, steps=2)
     for wrong in ({"plates": (sw.mm(9), sw.mm(4))}, {"holes": (sw.mm(80), sw.mm(90))}, {"plates": sw.mm(3)},
-                  {"steps": 1}, {"steps": 500}, {"holes": (1, 2)}):  # fmt: skip
+                  {"steps": 1}, {"steps": 401}, {"holes": (1, 2)}):  # fmt: skip
         with pytest.raises(sw.SeamwrightError):
             plot.mode_map(found, **wrong)
         pyplot.close("all")
@@ -162,7 +163,9 @@ def test_sensitivity_by_hand(found):
     assert longest == sorted(longest)
     ax = plot.sensitivity(found, of="efficiency", change=0.01)
     assert "efficiency" in ax.get_xlabel()
-    for wrong in ({"change": 0}, {"change": 0.6}, {"change": float("nan")}, {"of": "beauty"}):
+    for ends in (0.001, 0.5):
+        plot.sensitivity(found, change=ends)
+    for wrong in ({"change": 0.000999}, {"change": 0.501}, {"change": float("nan")}, {"of": "beauty"}):
         with pytest.raises(sw.SeamwrightError):
             plot.sensitivity(found, **wrong)
 
@@ -204,6 +207,27 @@ def test_years_by_hand(rated):
     metric = plot.years(rated, units="metric", until=5)
     assert metric.get_ylabel() == "pressure allowed [MPa]"
     assert artist(metric, "allowed").get_ydata()[0] == pytest.approx(rated.allowed.MPa)
+
+
+@pytest.mark.parametrize("thin", ["plate", "wide_strap", "narrow_strap", "shell_plate"])
+def test_every_plate_thins(thin):
+    """Net plate, net straps together, or the solid shell, whichever was thin to begin with; rivets in double shear."""
+    inches = {"plate": 0.5, "wide_strap": 0.45, "narrow_strap": 0.45, "shell_plate": 0.5}
+    inches |= {"plate": {"plate": 0.2}, "shell_plate": {"shell_plate": 0.12}}.get(thin, {thin: 0.05})
+    if thin.endswith("strap"):
+        inches |= dict.fromkeys({"wide_strap", "narrow_strap"} - {thin}, 0.2)
+    rated = sw.rate(
+        form=sw.Form.double_strap(1), pitch=sw.inch(2.5), inside_diameter=sw.inch(36), hole=sw.inch(13 / 16),
+        plates="steel", safety_factor=5, wastage_rate=sw.inch(0.004), book="us-existing",
+        **{name: sw.inch(x) for name, x in inches.items()},
+    )  # fmt: skip
+    line = artist(plot.years(rated, until=5), "allowed")
+    net, rivets = 2.5 - 13 / 16, 2 * pi / 4 * (13 / 16) ** 2 * 44000
+    for age, psi in zip(line.get_xdata(), line.get_ydata()):
+        plate, wide, narrow, shell = (x - 0.004 * age for x in inches.values())
+        strip = min(net * plate * 55000, net * (wide + narrow) * 55000, rivets, 13 / 16 * plate * 95000)
+        strip = min(strip, 13 / 16 * (wide + narrow) * 95000)
+        assert psi == pytest.approx(min(strip / 2.5, shell * 55000) / (18 * 5), rel=1e-9), age
 
 
 def test_years_need_a_rate_of_wastage():

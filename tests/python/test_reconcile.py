@@ -150,6 +150,13 @@ def test_what_is_wrong_is_said(wrong, field):
     assert caught.value.field == field, str(caught.value)
 
 
+def test_four_and_twenty_figures_at_most():
+    said = {"joint": BUTT, "materials": STEEL, "book": "metric"}
+    assert len(sw.worked(**said, names=[f"Fs.{n}" for n in range(1, 25)])) == 24
+    with pytest.raises(sw.SeamwrightError, match="limit 24"):
+        sw.worked(**said, names=[f"Fs.{n}" for n in range(1, 26)])
+
+
 def test_three_conventions_are_too_many():
     with pytest.raises(sw.SeamwrightError, match="at most two"):
         sw.worked(joint=BUTT, materials=STEEL, book="metric", names=["Ps"], conventions=sw.CONVENTIONS[:3])

@@ -17,7 +17,7 @@ def steel():
 
 
 def every_joint(steel):
-    """The efficiencies of all joints that meet the book, sized one by one."""
+    """Efficiency, form, pitch and size of all joints that meet the book, sized one by one."""
     book = sw.book("metric")
     for form in FORMS:
         for size in book.series:
@@ -30,19 +30,39 @@ def every_joint(steel):
                 except sw.SeamwrightError:
                     continue
                 if not made.analysis.open_findings:
-                    yield made.analysis.credited, form.name, pitch
+                    yield made.analysis.credited, form, pitch, size
 
 
 def test_it_is_the_best_of_all(steel):
     found = sw.search(plates=sw.mm(12), materials=steel, book="metric", forms=FORMS)
-    credited, name, _ = max(every_joint(steel))
+    credited, form, *_ = max(every_joint(steel), key=lambda joint: joint[0])
     assert found.best[0].efficiency == pytest.approx(credited, abs=1e-9)
-    assert found.best[0].form.name == name
+    assert found.best[0].form == form
     assert found.analysis.credited == found.best[0].efficiency
     t = found.tally
     assert t.grid == t.fitting + t.by_bound + sum(n for _, n in t.excluded)
     assert [c.behind is None for c in found.best] == [True] + [False] * (len(found.best) - 1)
     assert "the best" in found._repr_html_()
+
+
+def test_each_limit_limits(steel):
+    """The best of what the limit leaves, the limit itself inside, and of a different joint each time."""
+    joints = list(every_joint(steel))
+    limits = {
+        "rows_most": (1, lambda form, pitch, size: form.row_count <= 1),
+        "rivet_least": (sw.mm(24), lambda form, pitch, size: size.rivet.mm >= 24),
+        "rivet_most": (sw.mm(14), lambda form, pitch, size: size.rivet.mm <= 14),
+        "pitch_most": (sw.mm(50), lambda form, pitch, size: pitch <= 50),
+        "holes": ([sw.mm(21)], lambda form, pitch, size: size.hole.mm == 21),
+        "forms": ([sw.Form.lap(1)], lambda form, pitch, size: form == sw.Form.lap(1)),
+    }
+    won = []
+    for name, (limit, inside) in limits.items():
+        found = sw.search(**{"plates": sw.mm(12), "materials": steel, "book": "metric", "forms": FORMS, name: limit})
+        won.append(max(credited for credited, *joint in joints if inside(*joint)))
+        assert found.best[0].efficiency == pytest.approx(won[-1], abs=1e-9), name
+    assert len(set(won)) == len(won)
+    assert {size.rivet.mm for *_, size in joints} >= {14.0, 24.0}
 
 
 def test_nothing_fits_and_says_why(steel):

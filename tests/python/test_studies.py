@@ -34,6 +34,12 @@ def test_each_column_is_the_sizing_itself():
         assert column.pressure is column.no_pressure is None
 
 
+def test_sixteen_columns_at_most():
+    assert len(compared(books=["metric"] * 16).columns) == 16
+    with pytest.raises(sw.SeamwrightError):
+        compared(books=["metric"] * 17)
+
+
 def test_where_they_part():
     """Reg. 177 takes 1.875 for double shear where textbooks take 2; nothing parts from itself."""
     found = compared()
@@ -98,7 +104,6 @@ def test_a_comparison_shows_and_keeps_itself(tmp_path):
     [
         {"books": []},
         {"forms": []},
-        {"books": ["metric"] * 17},
         {"books": ["no such"]},
         {"forms": "lap"},
         {"plate": 12},
@@ -187,6 +192,7 @@ def test_worst_case_by_hand():
     assert hole.alone == pytest.approx(1 - 23.3 / 60, rel=1e-12)
     assert pitch.alone == pytest.approx(1 - 23 / 59.5, rel=1e-12)
     assert (plate.tolerance, second.name, narrow.tolerance.mm) == (sw.mm(0.4), "second plate", 0.0)
+    assert second.tolerance == sw.mm(0.4)  # each plate of a lap for itself
     strength = sw.worst_case(**SAID, plate=sw.mm(0.4), target="strength")
     assert strength.value == pytest.approx(37 * 12.6 * 80 / 60, rel=1e-12)
     assert "621.6 N/mm at worst" in repr(strength)  # 37 12.6 80/60

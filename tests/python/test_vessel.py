@@ -46,7 +46,9 @@ def test_a_list_of_plates_and_a_hole_that_is_settled(strong):
     v = made(strong, plates=[sw.mm(8), sw.mm(12), sw.mm(16)], **settled)
     assert v.plate == sw.mm(16)
     assert by_hand(strong, 12, **settled) < 1.5 <= by_hand(strong, 16, **settled)
-    assert v.seam.joint.rows[0].hole == sw.mm(23)
+    assert (v.seam.joint.rows[0].hole, v.seam.joint.rows[0].rivet) == (sw.mm(23), sw.mm(22))
+    tight = made(strong, hole=sw.mm(23), rivet=sw.mm(21)).seam
+    assert tight.joint.rows[0].rivet == tight.brief.rivet == sw.mm(21)  # not the book's 22
     assert v.seam.working().text  # the seam by itself can be worked again
 
 

@@ -79,7 +79,7 @@ def sheet(
         footing: whether the stresses are permissible or ultimate; not said without it. A rating knows.
         ultimate, factor: the stresses at failure and the factor of safety of which those of the task were made.
         known: how inputs are known and from where, ``{"pitch": ("measured", "least of five")}``; a row as ``hole.2``.
-            What is not listed was given. A rating keeps its own list.
+            What is not listed was given; what has no line among the inputs is left out. A rating keeps its own list.
         dialect, units, mark, extra_digits, decimals: as for :meth:`Analysis.working`.
         forces: kN or N on a metric sheet.
 
