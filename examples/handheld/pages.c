@@ -95,7 +95,7 @@ static void show_rows(const sw_joint *joint, int inch, int first)
                 join(text, sizeof text, "row ", number_text(digits, i, 0), " to ");
                 join(text, sizeof text, text, number_text(digits, i + 1, 0), "");
             } else if (form->rivets[i] != form->rivets[0]) {
-                join(text, sizeof text, "row ", number_text(digits, i + 1, 0), " pitch");
+                join(text, sizeof text, "pitch r. ", number_text(digits, i + 1, 0), "");
                 x = joint->pitch_mm * form->rivets[0] / form->rivets[i];
             } else
                 continue;
@@ -131,7 +131,7 @@ static void show_figures(const struct sized *j, int inch, int page, int efficien
         else
             display_row(2, j->form == WIDE_AND_NARROW ? "wide strap" : "strap", length(joint->wide_strap_mm, inch));
         if (joint->form.kind == SW_DOUBLE_STRAP)
-            display_row(3, j->form == WIDE_AND_NARROW ? "narrow strap" : "other strap",
+            display_row(3, j->form == WIDE_AND_NARROW ? "narrow one" : "other strap",
                         length(joint->narrow_strap_mm, inch));
     } else
         show_rows(joint, inch, (page - ROW_PAGES) * EACH);

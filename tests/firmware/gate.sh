@@ -75,6 +75,32 @@ fw_vectors() {
     counted "$(wc -l <"$FW_WORK/answers.txt")" "vectors on the emulated Cortex-M, bit for bit"
 }
 
+# fw_play <keys> <screens>: a session of the handheld.
+fw_play() {
+    (cd "$FW_WORK" && timeout 300 qemu-system-arm -M mps2-an386 -display none -monitor none -serial stdio \
+        -semihosting-config enable=on,target=native -kernel handheld.elf <"$1" >"$2") 2>&1 ||
+        fail "the session of the handheld stops, or a text ran off its display: $FW_WORK/$2"
+}
+
+# Every form, number of rows and book on the handheld, all pages in both units: no text may run off the display.
+fw_every_form() {
+    local form rows book most=(0 4 3 5 5) joints=0 keys=E pages
+    printf -v pages 'N%.0s' {1..16}
+    for form in 1 2 3 4; do
+        for ((rows = form == 4 ? 2 : 1; rows <= most[form]; rows++)); do
+            for book in 1 2 3; do
+                keys+=${form}E${rows}E15.5E90E60E130E${book}E${pages}U${pages}UC
+                joints=$((joints + 1))
+            done
+        done
+    done
+    printf '%sO' "$keys" >"$FW_WORK/forms.keys"
+    fw_play forms.keys forms.txt >/dev/null
+    # Once in each unit at least.
+    [ "$(grep -c '^|FAILS FIRST' "$FW_WORK/forms.txt")" -ge $((2 * joints)) ] || fail "not every form was sized"
+    counted "$joints" "forms, rows and books on the handheld"
+}
+
 # The handheld: its size, and a session of keys whose every screen is that of the committed transcript.
 fw_handheld() {
     local place=examples/handheld
@@ -84,9 +110,7 @@ fw_handheld() {
     arm-none-eabi-size "$FW_WORK/handheld.elf" |
         awk 'NR == 2 {print "flash.handheld", $1 + $2; print "data.handheld", $2 + $3 - 48 * 1024}'
     (printf E; sed 's/#.*//' $place/session.keys | tr -d ' \n') >"$FW_WORK/keys.txt"
-    (cd "$FW_WORK" && timeout 300 qemu-system-arm -M mps2-an386 -display none -monitor none -serial stdio \
-        -semihosting-config enable=on,target=native -kernel handheld.elf <keys.txt >screens.txt) 2>&1 ||
-        fail "the session of the handheld stops, or a text ran off its display"
+    fw_play keys.txt screens.txt
     diff -u $place/session.txt "$FW_WORK/screens.txt" >&2 || fail "the screens are not those of $place/session.txt"
 }
 
@@ -121,6 +145,7 @@ step_firmware() {
     fw_books >>"$measured"
     fw_handheld >>"$measured"
     counted "$(grep -c '^+' examples/handheld/session.txt | awk '{print $1 / 2}')" "screens of the handheld"
+    fw_every_form
     fw_budget "$measured" || fail "a budget of tests/firmware/budgets.txt is passed"
     counted "$(wc -l <"$measured")" "budgets of firmware"
     fw_vectors
