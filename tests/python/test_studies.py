@@ -34,6 +34,12 @@ def test_each_column_is_the_sizing_itself():
         assert column.pressure is column.no_pressure is None
 
 
+def test_inches_stay_inches():
+    text = compared(plate=sw.inch(0.5)).working().text
+    assert "pitch, in " in text and " mm" not in text
+    assert "pitch, mm " in compared(plate=sw.inch(0.5)).working(units="metric").text
+
+
 def test_sixteen_columns_at_most():
     assert len(compared(books=["metric"] * 16).columns) == 16
     with pytest.raises(sw.SeamwrightError):

@@ -2,6 +2,7 @@
 
 import math
 import pickle
+import re
 
 import pytest
 import seamwright as sw
@@ -89,6 +90,17 @@ def test_its_working_in_every_dialect(strong, tmp_path):
     assert again == v
     assert hash(again) == hash(v)
     assert again.working().text == v.working().text
+
+
+def test_inches_stay_inches():
+    steel = sw.Materials(tension=sw.psi(11000), rivet_shear=sw.psi(8800), bearing=sw.psi(19000))
+    v = sw.vessel(
+        form=sw.Form.double_strap(2), pressure=sw.psi(150), shell=sw.Shell(inside_diameter=sw.inch(48),
+        footing="permissible"), materials=steel, book="us-code", plates=[sw.inch(n / 16) for n in range(4, 17)],
+    )  # fmt: skip
+    assert v.plate.unit == "inch"
+    for text in (v.working().text, *map(str, v.assumptions), *map(str, v.findings)):
+        assert not re.search(r"\d mm\b|MPa", text), text
 
 
 def test_no_plate_carries(strong):
@@ -179,6 +191,9 @@ def test_a_boiler_and_its_parts():
         with pytest.raises(sw.SeamwrightError):
             sw.Boiler.of(lines=wrong)
     assert len(sw.Boiler.of(lines=(lines * 11)[:32]).lines) == 32
+    # Of lines alike in all, one governs.
+    assert sw.Boiler.of(lines=lines * 2)._repr_html_().count("governs</td>") == 1
+    assert sw.CAUTION in boiler._repr_html_()
 
 
 def test_a_rated_course_in_the_table():

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from html import escape
 
 from . import _native
 from ._convert import StressLike, choice, instance, items, stress, text, unit_of
 from ._enums import BoilerPart
+from ._html import page, table
 from ._quantities import Pressure, Stress
 from ._rating import Rating
 from ._records import Record
@@ -93,27 +93,22 @@ class Boiler(Record):
         return Boiler(lines=made, governing=governs, test=None if test is None else Pressure[float]._make(test, shown))
 
     def _repr_markdown_(self) -> str:
-        rows = [
-            f"| {line.part.value} | {line.name.replace('|', chr(92) + '|')} | {line.pressure} | {self._mark(line)} |"
-            for line in self.lines
-        ]
+        rows = ["| " + " | ".join(cell.replace("|", "\\|") for cell in row) + " |" for row in self._rows()]
         return "\n".join([
             "| part | name | allowed | |", "| --- | --- | ---: | --- |", *rows, "", *self._tested(), "",
             f"> {_native.caution()}", "",
         ])  # fmt: skip
 
     def _repr_html_(self) -> str:
-        rows = "".join(
-            f"<tr><td>{line.part.value}</td><td>{escape(line.name)}</td><td>{line.pressure}</td>"
-            f"<td>{self._mark(line)}</td></tr>"
-            for line in self.lines
-        )
-        head = "<tr><th>part</th><th>name</th><th>allowed</th><th></th></tr>"
-        said = "".join(f"<p>{line}</p>" for line in [*self._tested(), escape(_native.caution())])
-        return f"<table><thead>{head}</thead><tbody>{rows}</tbody></table>{said}"
+        said = "".join(f"<p>{line}</p>" for line in self._tested())
+        return page(table("What limits the boiler", ("part", "name", "allowed", ""), self._rows()), said)
 
-    def _mark(self, line: BoilerLine) -> str:
-        return "governs" if line is self.governing or line == self.governing else ""
+    def _rows(self) -> list[tuple[str, ...]]:
+        first = None if self.governing is None else self.lines.index(self.governing)
+        return [
+            (line.part.value, line.name, str(line.pressure), "governs" if at == first else "")
+            for at, line in enumerate(self.lines)
+        ]
 
     def _tested(self) -> list[str]:
         return [] if self.test is None else [f"Hydrostatic test pressure: {self.test}."]

@@ -38,14 +38,10 @@ def _table(caption: str, head: Sequence[str], rows: Iterable[str]) -> str:
     return f"<table><caption>{escape(caption)}</caption>{top}<tbody>{''.join(rows)}</tbody></table>"
 
 
-def _page(*parts: str) -> str:
-    caution = f'<p class="caution"><b>Caution.</b> {escape(_native.caution())}</p>'
-    return f'<div class="seamwright">{_STYLE}{"".join(parts)}{caution}</div>'
-
-
 def page(*parts: str) -> str:
     """A page of parts, with the caution."""
-    return _page(*parts)
+    caution = f'<p class="caution"><b>Caution.</b> {escape(_native.caution())}</p>'
+    return f'<div class="seamwright">{_STYLE}{"".join(parts)}{caution}</div>'
 
 
 def table(caption: str, head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
@@ -135,7 +131,7 @@ def _findings(a: Analysis) -> str:
 
 def analysis(a: Analysis) -> str:
     """An analysis: summary, dimensions, modes, findings, caution."""
-    return _page(_summary(a), _dimensions(a), _modes(a), _findings(a))
+    return page(_summary(a), _dimensions(a), _modes(a), _findings(a))
 
 
 def design(d: Design) -> str:
@@ -160,7 +156,7 @@ def design(d: Design) -> str:
     ]
     how = _table("How it was sized", ("", "found", "taken"), (f"<tr>{''.join(map(_cell, row))}</tr>" for row in rows))
     a = d.analysis
-    return _page(_summary(a), how, _dimensions(a), _modes(a), _findings(a))
+    return page(_summary(a), how, _dimensions(a), _modes(a), _findings(a))
 
 
 def search(s: Search) -> str:
@@ -175,7 +171,7 @@ def search(s: Search) -> str:
         rows.append(f"<tr>{_cell(c.form.name)}{cells}{_cell(c.behind or 'the best')}</tr>")
     t = s.tally
     said = f"{t.grid} candidates, {t.examined} examined, {t.by_bound} excluded by bound, {t.fitting} fit."
-    return _page(_table(f"The best by {s.book.title}", head, rows), f"<p>{said}</p>")
+    return page(_table(f"The best by {s.book.title}", head, rows), f"<p>{said}</p>")
 
 
 def rule_book(b: RuleBook) -> str:
@@ -189,6 +185,6 @@ def rule_book(b: RuleBook) -> str:
     )
     sources = "".join(f"<li>{escape(source)}</li>" for source in b.sources)
     head = ("entry", "what it says", "value", "label", "clause", "source")
-    return _page(
+    return page(
         f"<p><b>{escape(b.title)}</b> ({escape(b.id)})</p>", _table("Statements", head, rows), f"<ol>{sources}</ol>"
     )

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from . import _native
 from ._check import Analysis, Cut, check
 from ._errors import ErrorKind, SeamwrightError
+from ._html import page, table
 from ._joint import Form, Joint
 from ._materials import Materials
 from ._quantities import Force, Quantity
@@ -312,18 +313,11 @@ class Sweep(Record):
         return xarray.Dataset(data, coords=axes, attrs=attributes)
 
     def _repr_html_(self) -> str:
-        from html import escape
-
         import numpy as np
 
         numbers, counts = np.unique(self.mode[self.status == 0], return_counts=True)
-        rows = "".join(
-            f"<tr><td>{escape(self.modes[int(n)].name)}</td><td>{int(c)}</td></tr>"
-            for n, c in zip(numbers, counts, strict=True)
-        )
-        head = '<tr><th scope="col">governing mode</th><th scope="col">joints</th></tr>'
-        said, caution = escape(repr(self)[1:-1]), escape(_native.caution())
-        return f"<p>{said}</p><table><thead>{head}</thead><tbody>{rows}</tbody></table><p>{caution}</p>"
+        rows = [(self.modes[int(n)].name, str(int(c))) for n, c in zip(numbers, counts, strict=True)]
+        return page(table(repr(self)[1:-1], ("governing mode", "joints"), rows))
 
 
 _RESULTS = ("efficiency", "book_efficiency", "credited", "mode", "status")
