@@ -2,8 +2,8 @@
 
 mod generate;
 
-use generate::columns::{BEARING, Columns, HOLE, Kept, MARGIN, OTHER, OTHER_BEARING, PITCH, PLATE};
-use generate::columns::{Results, SHEAR, TENSION, columns, compare, singly};
+use generate::columns::{BEARING, Columns, HOLE, Kept, MARGIN, NARROW, OTHER, OTHER_BEARING, PITCH, PLATE};
+use generate::columns::{RIVET, Results, SHEAR, TENSION, columns, compare, singly};
 use generate::{any_rules, config, form, named_forms};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -163,6 +163,52 @@ fn one_bad_row_leaves_the_others_alone() {
     compare(&bad, &form, &METRIC.rules).unwrap_or_else(|e| panic!("{e}"));
     let kept = (0..200).filter(|r| ![0, 31, 32, 63, 199].contains(r));
     assert!(kept.into_iter().all(|r| found.bits()[r] == expected.bits()[r]));
+}
+
+/// Figures about another one: itself, and apart from it by less, as much, and more than the tolerance.
+fn about(x: f64) -> impl Iterator<Item = f64> {
+    let apart =
+        [0.0, 1e-16, 1e-12, 5e-10, 9.9e-10, 1e-9, 1.1e-9, 1.5e-9, 2e-9, 2.9e-9, 3e-9, 3.1e-9, 5e-9, 1e-8, 1e-7, 2e-7];
+    apart.into_iter().flat_map(move |part| [x * (1.0 - part), x * (1.0 + part)])
+}
+
+/// Where the kernel leaves a row to a single check, the limits are those of the tolerance: below, at and above.
+#[test]
+fn holes_about_the_strip_and_rivets_about_the_hole() {
+    for form in kernel_forms() {
+        let filled = f64::from(form.densest_rivets()) * 23.0;
+        let rows = about(1.0).count();
+        let mut columns = seam(rows);
+        columns.kept[HOLE] = Kept::Constant(23.0);
+        let mut rivets = columns.clone();
+        columns.kept[PITCH] = Kept::Values(about(filled).collect());
+        compare(&columns, &form, &METRIC.rules).unwrap_or_else(|e| panic!("{e}"));
+        rivets.kept[PITCH] = Kept::Constant(3.0 * filled);
+        rivets.kept[RIVET] = Kept::Values(about(23.0).collect());
+        compare(&rivets, &form, &METRIC.rules).unwrap_or_else(|e| panic!("{e}"));
+    }
+}
+
+/// A second plane that holds next to nothing: the wide strap torn at row 2 or 3 is a tie or not. By hand: one plane
+/// `S = pi/4 20 x 20 x 100 = 31 416 N`, both `S (1 + x)`; the wide strap `60 x 2 x 80 = 9 600 N`. Torn at row 3 the
+/// seam holds `9 600 + 4 S = 135 264 N`, at row 2 it is `2 x S` more: about `x / 2` of it.
+#[test]
+fn a_second_plane_that_hardly_holds() {
+    let form = Form::from_rows(JointKind::DoubleStrap, Arrangement::Zigzag, &[(1, 1), (2, 2), (2, 2)]).expect("a form");
+    let mut columns = seam(3);
+    for (column, value) in
+        [(PITCH, 100.0), (PLATE, 40.0), (HOLE, 20.0), (SHEAR, 100.0), (OTHER, 2.0), (NARROW, 30.0), (BEARING, 1000.0)]
+    {
+        columns.kept[column] = Kept::Values(vec![value; 3]);
+    }
+    let lone = STRUCTURAL.rules.with(Entry::LONE_PLANE, 1.0).expect("a choice");
+    let mut seen = Vec::new();
+    for double in about(1.0).filter(|double| *double >= 1.0) {
+        let rules = lone.with(Entry::DOUBLE_SHEAR, double).expect("in range");
+        assert_eq!(compare(&columns, &form, &rules).unwrap_or_else(|e| panic!("{e}")), Some(Path::Lanes));
+        seen.push(columns.single(&form, &rules, 0).expect("a check").governing.cut.other);
+    }
+    assert!(seen.contains(&2) && seen.contains(&3), "{seen:?}");
 }
 
 #[test]
