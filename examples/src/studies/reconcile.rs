@@ -33,7 +33,12 @@ pub fn run(flags: &Flags, stated: &[String]) -> Result<String, Failure> {
 
 fn tail(task: &Task, tried: u32) -> String {
     let kind = if task.action == crate::flags::Action::Check { "checked" } else { "sized" };
-    format!("\nThe joint was {kind} {tried} times, with every edit of the catalogue and, where needed, every pair.\n")
+    match tried {
+        1 => format!("\nThe joint was {kind} once, as it stands.\n"),
+        n => format!(
+            "\nThe joint was {kind} {n} times, with every edit of the catalogue and, where needed, every pair.\n"
+        ),
+    }
 }
 
 /// `NAME=VALUE UNIT`, as in `Ps=31897 N`, `J=66.5 %`, `g.1=38.8 mm`.
