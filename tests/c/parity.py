@@ -151,6 +151,7 @@ REACHED = {
     "Strengths::modes": "sw_modes_list",
     "Strengths::weakest": "sw_analysis.governing",
     "Stress::*": "sw_stress_to_mpa",
+    "Finding::advice": "sw_finding_advice",
     "Subject::advice": "sw_finding_advice",
     "Subject::unit": "sw_finding_unit",
     "Subject::what": "sw_finding_what",

@@ -173,6 +173,7 @@ REACHED = {
     "Strengths::mode": "Analysis.modes",
     "Strengths::modes": "Analysis.modes",
     "Strengths::weakest": "Analysis.governing",
+    "Finding::advice": "Finding.advice",
     "Subject::advice": "Finding.advice",
     "Subject::unit": "Finding.unit",
     "Subject::what": "Finding.what",

@@ -71,7 +71,7 @@ pub fn finding_out(finding: &Finding, book: &RuleBook<'_>) -> FindingOut {
         provided: figure(finding.provided),
         unit: finding.subject.unit().symbol(),
         what: finding.subject.what(),
-        advice: finding.subject.advice(),
+        advice: finding.advice(),
         entry: entry_key(finding.entry),
         clause: clause_text(Some(book), finding.entry),
         label: book.clause(finding.entry).map_or("", |c| words::label::word(c.label)),

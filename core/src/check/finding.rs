@@ -120,6 +120,18 @@ pub struct Finding {
     pub verdict: Verdict,
 }
 
+impl Finding {
+    /// What to make of it: that of its subject, unless the book has the rule and says nothing for this case.
+    #[must_use]
+    pub fn advice(&self) -> &'static str {
+        // What was not given has subjects of its own, without figures.
+        if self.verdict == Verdict::Unknown && self.provided.is_finite() {
+            return "the rule does not reach this case: it was not judged";
+        }
+        self.subject.advice()
+    }
+}
+
 /// Where the findings of a check go, in its order: into a list, an array of somebody else's, or nowhere but a count.
 pub trait FindingSink {
     /// One finding.

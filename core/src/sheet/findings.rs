@@ -68,7 +68,7 @@ fn one(page: &mut Page<'_>, scene: &Scene<'_>, finding: &Finding) -> fmt::Result
             figures.provided(w, subject, finding.provided)?;
         }
         if finding.verdict != Verdict::Met {
-            write!(w, " -> {}", subject.advice())?;
+            write!(w, " -> {}", finding.advice())?;
         }
         if let Some(entry) = Entry::from_no(finding.entry) {
             w.write_str(". Rule: ")?;

@@ -291,7 +291,7 @@ impl<N: Num> ShopSheet<N> {
             }
             cited(p, book, finding.entry)?;
             p.write_str(": ")?;
-            p.write_str(subject.advice())
+            p.write_str(finding.advice())
         })
     }
 }

@@ -143,5 +143,5 @@ pub(super) fn write_finding(
     if finding.verdict == Verdict::Met {
         return out.write_str(".");
     }
-    write!(out, ": {}.", finding.subject.advice())
+    write!(out, ": {}.", finding.advice())
 }

@@ -55,7 +55,7 @@ pub fn seen<N: Num>(analysis: &Analysis<N>, i: &mut Input) {
 
 fn listed(findings: &Findings, i: &mut Input) {
     for finding in Findings::iter(findings) {
-        keep(finding);
+        keep((Finding::advice(finding), finding));
     }
     keep((Findings::len(findings), Findings::is_empty(findings), Findings::lost(findings), Findings::open(findings)));
     if let Some(subject) = i.one_of(SUBJECTS) {
