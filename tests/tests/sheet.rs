@@ -8,12 +8,12 @@ use proptest::prelude::*;
 use seamwright::bounds::Field;
 use seamwright::check::{Analysis, Verdict, check};
 use seamwright::given::Given;
-use seamwright::joint::{Form, Joint, JointSpec};
+use seamwright::joint::{Arrangement, Form, Joint, JointKind, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::modes::{Lens, Strengths};
 use seamwright::quantities::{Length, Pressure, Stress};
 use seamwright::rating::{Basis, Existing, Footing, KnownLength, rate};
-use seamwright::rules::{BOOKS, Entry, EntryKind, INDIAN, Label, METRIC, RuleBook, US_EXISTING, info};
+use seamwright::rules::{BOOKS, BRITISH_MARINE, Entry, EntryKind, INDIAN, Label, METRIC, RuleBook, US_EXISTING, info};
 use seamwright::sheet::{Divided, Known, Particulars, Task, input_hash, write_inputs, write_sheet};
 use seamwright::sizing::{Brief, size};
 use seamwright::step::Plain;
@@ -335,6 +335,108 @@ fn a_rating_has_its_pressure_and_what_it_rests_on() {
     for finding in rated.findings.iter() {
         assert!(text.contains(finding.subject.what()), "{} in {text}", finding.subject.what());
     }
+}
+
+/// The lap of the rating above under a factor of 4: 144.6 x 5/4 = 180.8 psi.
+fn old_lap(present: f64) -> Existing {
+    let inch = |x: f64| KnownLength::measured(Length::inch(x));
+    let steel = seamwright::rules::Metal::Steel;
+    Existing::new(Form::lap(2).unwrap(), inch(3.5), inch(0.45), Length::inch(48.0))
+        .hole(inch(0.9375))
+        .metals(steel, steel)
+        .safety(4.0)
+        .present(Pressure::psi(present))
+}
+
+#[test]
+fn a_rule_on_the_shell_counts_among_those_not_met() {
+    for (present, words) in [(180.0, "No rule is broken; 2 could not"), (182.0, "1 rule is NOT met; 2 could not")] {
+        let text = flat(&sheet(&Task::Rate(&old_lap(present)), &US_EXISTING).unwrap());
+        // In short, and above the list.
+        assert_eq!(text.matches(words).count(), 2, "{present}: {text}");
+        assert_eq!(text.contains("NOT MET working pressure that is allowed"), present > 181.0, "{text}");
+    }
+}
+
+#[test]
+fn what_findings_on_the_shell_have_from_memory_is_listed() {
+    let mut found = 0;
+    for book in BOOKS {
+        let old = old_lap(100.0);
+        let Ok(rated) = rate(&old, &book.rules) else { continue };
+        let text = sheet(&Task::Rate(&old), book).unwrap();
+        let listed = section(&text, "Figures from memory in this answer");
+        for entry in rated.findings.iter().filter_map(|f| Entry::from_no(f.entry)) {
+            let label = book.clause(entry.no()).map(|c| c.label);
+            let key = info(entry).key;
+            assert_eq!(listed.contains(&format!("- {key}")), label == Some(Label::Memory), "{} {key}", book.id);
+            found += usize::from(label == Some(Label::Memory));
+        }
+    }
+    assert!(found > 0, "no book has such a figure");
+}
+
+#[test]
+fn a_dimension_of_a_rating_is_not_called_given() {
+    let text = sheet(&Task::Rate(&old_lap(100.0)), &US_EXISTING).unwrap();
+    let dimensions = section(&text, "Dimensions");
+    assert!(flat(&dimensions).contains("plate B t2 - 11.43 mm as found"), "{dimensions}");
+    // But for what was not given at all.
+    assert!(!dimensions.replace("not given", "").contains("given"), "{dimensions}");
+}
+
+#[test]
+fn a_rule_that_does_not_reach_a_case_gives_no_advice() {
+    // The table of greatest pitches stops before single straps of three rows, that of holes before 45 mm.
+    let form = Form::single_strap(3).unwrap();
+    let joint = JointSpec::new(form, mm(390.0), mm(12.0), mm(45.0)).strap(mm(14.0)).build().unwrap();
+    let text = flat(&sheet(&Task::Check(&joint, &steel()), &BRITISH_MARINE).unwrap());
+    for part in ["unknown pitch, greatest: provided 390 mm", "unknown hole of the standard series: provided 45 mm"] {
+        assert!(text.contains(&format!("{part} -> the rule does not reach this case: it was not judged")), "{text}");
+    }
+    assert!(!text.contains("cannot be kept tight") && !text.contains("take the next size"), "{text}");
+}
+
+#[test]
+fn a_shear_out_stress_of_the_strap_alone_is_an_input() {
+    let spec = JointSpec::new(Form::single_strap(1).unwrap(), mm(70.0), mm(12.0), mm(21.0));
+    let joint = spec.strap(mm(13.0)).margin(mm(30.0)).build().unwrap();
+    let mut metal = steel();
+    metal.other.shear_out = Some(Stress::mpa(50.0));
+    let text = flat(&sheet(&Task::Check(&joint, &metal), &METRIC).unwrap());
+    for part in [
+        "shear-out of strap 50.00 MPa given",
+        "shear-out at the margin, plate sp not given",
+        "shear-out at the margin, strap sp2 50.00 MPa",
+        "tension, strap st2 80.00 MPa",
+    ] {
+        assert!(text.contains(part), "{part} in {text}");
+    }
+}
+
+#[test]
+fn the_strip_of_a_tie_is_not_called_its_pitch() {
+    let form = Form::from_rows(JointKind::Lap, Arrangement::Chain, &[(2, 1), (2, 1)]).unwrap();
+    let joint = JointSpec::new(form, mm(140.0), mm(13.0), mm(23.0)).build().unwrap();
+    let text = flat(&sheet(&Task::Check(&joint, &steel()), &METRIC).unwrap());
+    assert!(text.contains("width of the strip 140 mm given") && !text.contains("pitch 140 mm"), "{text}");
+    assert!(text.contains("pitch of the outer row p"), "{text}");
+}
+
+#[test]
+fn inputs_that_cannot_be_printed_have_no_hash() {
+    let brief = |plate: f64| Brief::new(Form::lap(2).unwrap(), mm(plate), steel());
+    let hash = |plate| input_hash(&Task::Size(&brief(plate)), &METRIC).map_err(|e| (e.kind, e.field));
+    assert!(hash(200.0).is_ok());
+    assert_eq!(hash(200.1), Err((ErrorKind::TooLarge, Field::Plate)));
+    assert_eq!(hash(f64::NAN), Err((ErrorKind::NotFinite, Field::Plate)));
+    let bad = Materials::new(Stress::mpa(f64::NAN), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+    let refused = input_hash(&Task::Check(&khurmi_9_4(), &bad), &METRIC).unwrap_err();
+    assert_eq!((refused.kind, refused.field), (ErrorKind::NotFinite, Field::Tension));
+    let items = [seamwright::rules::Item::new(Entry::ROOM, &[1e300], seamwright::rules::Clause::own("too much"))];
+    let book = RuleBook::from_items("mine", "a book out of range", &[], &items);
+    let refused = input_hash(&Task::Check(&khurmi_9_4(), &steel()), &book).unwrap_err();
+    assert_eq!(refused.field, Field::RuleEntry);
 }
 
 /// Every size from 0 to one more than needed: all of the sheet, or the size that it needs.

@@ -3,12 +3,12 @@
 use core::fmt::{self, Write};
 
 use super::figures::{FigureStyle, JOIN, key};
-use super::hash::hash_of;
 use super::page::{Page, none};
+use super::strength::other_plates;
 use super::{Scene, Task};
 use crate::VERSION;
 use crate::bounds::{Field, Unit};
-use crate::check::{Analysis, Verdict};
+use crate::check::Verdict;
 use crate::quantities::{Length, Stress};
 use crate::rating::Basis;
 use crate::rules::{Entry, EntryKind, info};
@@ -55,8 +55,7 @@ pub(super) fn write_head(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result 
         w.write_str(")")
     })?;
     page.pair("Computed by", &|w| write!(w, "seamwright {VERSION}, a design aid"))?;
-    let hash = hash_of(scene.task, scene.rating, book);
-    page.pair("Input hash", &|w| write!(w, "{hash:016x} (FNV-1a of the inputs)"))?;
+    page.pair("Input hash", &|w| write!(w, "{:016x} (FNV-1a of the inputs)", scene.hash))?;
     page.pair("Page", &|w| w.write_str("____ of ____"))?;
     page.end()?;
     short(page, scene)
@@ -82,19 +81,23 @@ fn short(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
         })?;
     }
     page.line(&|w| {
-        open_words(w, analysis)?;
+        open_words(w, scene)?;
         w.write_str(".")
     })
 }
 
-/// How many rules are not met, in words.
-pub(super) fn open_words(w: &mut dyn Write, analysis: &Analysis) -> fmt::Result {
-    match analysis.findings.open() {
+/// How many rules are not met, in words: those on the joint, and of a rating those on the shell.
+pub(super) fn open_words(w: &mut dyn Write, scene: &Scene<'_>) -> fmt::Result {
+    let count = |verdict| {
+        let shell = scene.rating.into_iter().flat_map(|rating| rating.findings.iter());
+        scene.analysis.findings.iter().chain(shell).filter(|f| f.verdict == verdict).count()
+    };
+    match count(Verdict::Open) {
         0 => w.write_str("No rule is broken")?,
         1 => w.write_str("1 rule is NOT met")?,
         n => write!(w, "{n} rules are NOT met")?,
     }
-    match analysis.findings.iter().filter(|f| f.verdict == Verdict::Unknown).count() {
+    match count(Verdict::Unknown) {
         0 => Ok(()),
         1 => w.write_str("; 1 could not be judged"),
         n => write!(w, "; {n} could not be judged"),
@@ -113,10 +116,15 @@ impl Inputs<'_, '_, '_> {
         let known = self.scene.particulars.known.iter().find(|k| k.field == field && k.row == row);
         let (basis, source) = known.map_or((Basis::Given, ""), |k| (k.basis, k.source));
         let figures = self.page.figures;
-        self.page.doc.row(&[&|w| name(w, field, row), &|w| figures.value(w, field.bound().unit, value), &|w| {
-            w.write_str(basis.word())?;
-            if source.is_empty() { Ok(()) } else { write!(w, ": {source}") }
-        }])
+        let several = self.scene.joint.form().outer_rivets() > 1;
+        self.page.doc.row(&[
+            &|w| name(w, field, row, several),
+            &|w| figures.value(w, field.bound().unit, value),
+            &|w| {
+                w.write_str(basis.word())?;
+                if source.is_empty() { Ok(()) } else { write!(w, ": {source}") }
+            },
+        ])
     }
 
     fn length(&mut self, field: Field, row: u8, value: Option<Length>) -> fmt::Result {
@@ -128,9 +136,10 @@ impl Inputs<'_, '_, '_> {
     }
 }
 
-/// The name of an input, with its row.
-fn name(w: &mut dyn Write, field: Field, row: u8) -> fmt::Result {
+/// The name of an input, with its row. Where the outer row has several rivets, the strip was given and not their pitch.
+fn name(w: &mut dyn Write, field: Field, row: u8, several: bool) -> fmt::Result {
     match field {
+        Field::Pitch if several => w.write_str("width of the strip")?,
         Field::BackPitch => return write!(w, "row {row} to row {}", row.saturating_add(1)),
         Field::PlateShear => w.write_str("shear-out of plates")?,
         Field::RingDiameter => w.write_str("inside diameter")?,
@@ -171,9 +180,12 @@ pub(super) fn write_inputs(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Resul
         Task::Rate(existing) => {
             let figures = inputs.page.figures;
             let pitch = existing.pitch();
-            inputs.page.doc.row(&[&|w| w.write_str("pitch"), &|w| figures.size(w, pitch.length().to_mm()), &|w| {
-                w.write_str(pitch.basis().word())
-            }])?;
+            let several = scene.joint.form().outer_rivets() > 1;
+            inputs.page.doc.row(&[
+                &|w| name(w, Field::Pitch, 0, several),
+                &|w| figures.size(w, pitch.length().to_mm()),
+                &|w| w.write_str(pitch.basis().word()),
+            ])?;
             for (row, at) in (1..scene.joint.form().row_count()).zip(1_u8..) {
                 inputs.length(Field::BackPitch, at, scene.joint.back_pitch(row))?;
             }
@@ -193,6 +205,14 @@ pub(super) fn write_inputs(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Resul
             inputs.stress(Field::Bearing, m.plate.bearing)?;
             inputs.stress(Field::OtherBearing, m.other.bearing.filter(|_| m.other.bearing != m.plate.bearing))?;
             inputs.stress(Field::PlateShear, m.plate.shear_out)?;
+            if let Some(out) = m.other.shear_out.filter(|_| m.other.shear_out != m.plate.shear_out) {
+                let figures = inputs.page.figures;
+                inputs.page.doc.row(&[
+                    &|w| write!(w, "shear-out of {}", other_plates(scene)),
+                    &|w| figures.stress(w, out.to_mpa()),
+                    &|w| w.write_str(Basis::Given.word()),
+                ])?;
+            }
             if let Some(divided) = scene.particulars.divided {
                 inputs.put(Field::SafetyFactor, 0, divided.factor)?;
             }

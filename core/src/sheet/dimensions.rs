@@ -25,6 +25,8 @@ struct Table<'p, 'd, 's> {
     scene: &'s Scene<'s>,
     /// What was given to a sizing; a stated joint is given as a whole.
     stated: Option<Stated>,
+    /// The word for what was not computed here.
+    word: &'static str,
 }
 
 pub(super) fn write(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
@@ -34,7 +36,9 @@ pub(super) fn write(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
         Task::Size(brief) => Some(brief.stated()),
         Task::Check(..) | Task::Rate(_) => None,
     };
-    let mut table = Table { page, scene, stated };
+    // How a rating knows each dimension stands among its inputs.
+    let word = if scene.rating.is_some() { "as found" } else { "given" };
+    let mut table = Table { page, scene, stated, word };
     table.plates()?;
     table.holes()?;
     table.pitches()?;
@@ -73,20 +77,26 @@ impl Table<'_, '_, '_> {
                 &|w| w.write_str("left out of this check"),
             ]);
         };
-        let (figures, book) = (self.page.figures, self.scene.book);
-        let finding = self.scene.analysis.findings.find(subject, row).filter(|f| f.required.is_finite());
-        let Some(finding) = finding else {
-            return self.plain(named, is.to_mm(), if given { "given; the book has no rule" } else { "" });
+        let (figures, book, word) = (self.page.figures, self.scene.book, self.word);
+        let Some(finding) = self.scene.analysis.findings.find(subject, row) else {
+            return self.line(named, &dash, is.to_mm(), &|w| match given {
+                true => write!(w, "{word}; the book has no rule"),
+                false => Ok(()),
+            });
         };
         let required = |w: &mut dyn Write| {
+            if !finding.required.is_finite() {
+                return w.write_str("unknown");
+            }
             let sense = if finding.sense == Required::AtLeast { ">=" } else { "<=" };
             write!(w, "{sense}{JOIN}")?;
             figures.length(w, finding.required)
         };
         self.line(named, &required, is.to_mm(), &|w| {
             let entry = Entry::from_no(finding.entry);
-            w.write_str(if given { "given" } else { "" })?;
+            w.write_str(if given { word } else { "" })?;
             w.write_str(if given && entry.is_some() { "; " } else { "" })?;
+            w.write_str(if finding.required.is_finite() { "" } else { "the rule does not reach this case: " })?;
             entry.map_or(Ok(()), |e| figures.cite(w, book, e))
         })
     }
@@ -98,7 +108,7 @@ impl Table<'_, '_, '_> {
         self.ruled((name, "t"), Subject::PlateThickness, 0, Some(joint.plate()), true)?;
         let Some(other) = joint.other_plate() else { return Ok(()) };
         let given = self.stated.is_none_or(|s| s.other_plate.is_some());
-        self.plain(("plate B", "t2"), other.to_mm(), if given { "given" } else { "as plate A" })
+        self.plain(("plate B", "t2"), other.to_mm(), if given { self.word } else { "as plate A" })
     }
 
     /// Hole and cold rivet of the joint, or of each row where they differ.
@@ -127,7 +137,7 @@ impl Table<'_, '_, '_> {
     fn hole(&mut self, named: Named<'_>, hole: f64) -> fmt::Result {
         let (figures, book) = (self.page.figures, self.scene.book);
         let Some((computed, basis)) = self.scene.design.and_then(|d| d.hole.computed) else {
-            return self.plain(named, hole, "given");
+            return self.plain(named, hole, self.word);
         };
         let entry = match basis {
             HoleBasis::Root => Entry::HOLE_SQRT,
@@ -151,11 +161,11 @@ impl Table<'_, '_, '_> {
     }
 
     fn rivet(&mut self, named: Named<'_>, hole: f64, rivet: f64) -> fmt::Result {
-        let (figures, book) = (self.page.figures, self.scene.book);
+        let (figures, book, word) = (self.page.figures, self.scene.book, self.word);
         let sized = self.stated.is_some();
         let given = self.stated.map_or(rivet < hole, |s| s.rivet.is_some());
         self.line(named, &dash, rivet, &|w| match book.rules.size_of_hole(hole) {
-            _ if given => w.write_str("given"),
+            _ if given => w.write_str(word),
             _ if !sized => w.write_str("not given: taken as large as the hole"),
             Some(size) => {
                 w.write_str("of this hole: ")?;
@@ -171,7 +181,7 @@ impl Table<'_, '_, '_> {
     }
 
     fn pitches(&mut self) -> fmt::Result {
-        let (scene, figures) = (self.scene, self.page.figures);
+        let (scene, figures, word) = (self.scene, self.page.figures, self.word);
         let (joint, book, form) = (scene.joint, scene.book, scene.joint.form());
         let limit = |subject| scene.analysis.findings.find(subject, 0).filter(|f: &&Finding| f.required.is_finite());
         let (least, most) = (limit(Subject::PitchLeast), limit(Subject::PitchGreatest));
@@ -195,7 +205,7 @@ impl Table<'_, '_, '_> {
         let rule = |w: &mut dyn Write| {
             let what = match scene.design.map(|d| d.pitch.decided) {
                 None | Some(Decided::Given) => {
-                    w.write_str("given")?;
+                    w.write_str(word)?;
                     for (name, finding) in [("floor", least), ("cap", most)] {
                         if let Some(entry) = finding.and_then(|f| Entry::from_no(f.entry)) {
                             write!(w, "; {name}: ")?;

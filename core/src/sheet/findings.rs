@@ -20,7 +20,7 @@ const COLUMNS: Columns<'static> = Columns::new(&["verdict", "rule"], &[9]);
 pub(super) fn write(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     page.heading("Findings")?;
     page.line(&|w| {
-        open_words(w, scene.analysis)?;
+        open_words(w, scene)?;
         w.write_str(".")
     })?;
     page.doc.table_of(COLUMNS)?;

@@ -16,14 +16,15 @@
 //! rule.shear.double=1.875000000  last, every entry of the rule book that is not at its neutral value
 //! ```
 //!
-//! Nine decimals, because every language prints them alike (`%.9f`), and no drawing states more. Words, units, dialect
-//! and version are not in it: they change no number.
+//! Nine decimals, because every language prints them alike (`%.9f`), and no drawing states more. Particulars, units,
+//! dialect and version are not in it: they change no number.
 
 use core::fmt::{self, Write};
 
 use super::Task;
 use super::figures::key;
-use crate::error::Error;
+use crate::bounds::Field;
+use crate::error::{Error, ErrorKind};
 use crate::joint::{Arrangement, Form, Joint, JointKind};
 use crate::materials::Materials;
 use crate::quantities::{Length, Stress};
@@ -57,7 +58,8 @@ impl Write for Fnv {
 /// The hash of a task's inputs: FNV-1a over the text of [`write_inputs`]. Sheets print it as 16 hexadecimal digits.
 ///
 /// # Errors
-/// Those of [`rate`](crate::rating::rate) for a rating, whose strengths and holes may come from the book.
+/// Inputs outside their range; for a rating those of [`rate`](crate::rating::rate), as strengths and holes may come from
+/// the book; an entry of the book that is no number ([`Field::RuleEntry`]).
 ///
 /// ```
 /// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
@@ -73,17 +75,47 @@ impl Write for Fnv {
 pub fn input_hash(task: &Task<'_>, book: &RuleBook<'_>) -> Result<u64, Error> {
     let rated = match task {
         Task::Rate(existing) => Some(rate(existing, &book.rules)?),
-        Task::Size(_) | Task::Check(..) => None,
+        Task::Size(brief) => {
+            within(brief)?;
+            None
+        }
+        Task::Check(_, materials) => {
+            materials.validate()?;
+            None
+        }
     };
-    Ok(hash_of(task, rated.as_ref(), book))
+    hash_of(task, rated.as_ref(), book)
 }
 
-/// The same where the rating is known.
-pub(super) fn hash_of(task: &Task<'_>, rated: Option<&Rating>, book: &RuleBook<'_>) -> u64 {
+/// Whether a brief can be printed: its figures lie in their ranges.
+fn within(brief: &Brief) -> Result<(), Error> {
+    brief.materials().validate()?;
+    let stated = brief.stated();
+    for (field, length) in [
+        (Field::Pitch, stated.strip),
+        (Field::Plate, Some(brief.plate())),
+        (Field::OtherPlate, stated.other_plate),
+        (Field::WideStrap, stated.straps.map(|(wide, _)| wide)),
+        (Field::NarrowStrap, stated.straps.and_then(|(_, narrow)| narrow)),
+        (Field::Hole, stated.hole),
+        (Field::Rivet, stated.rivet),
+        (Field::Margin, stated.margin),
+    ] {
+        length.map_or(Ok(0.0), |l| field.check(l.to_mm()))?;
+    }
+    (1..brief.form().row_count()).filter_map(|row| brief.stated_back_pitch(row)).try_for_each(|gap| {
+        Field::BackPitch.check(gap.to_mm())?;
+        Ok(())
+    })
+}
+
+/// The same where the inputs are known to be in range, and the rating is known. Half a text would hash like any other
+/// that breaks off there, so it is refused.
+pub(super) fn hash_of(task: &Task<'_>, rated: Option<&Rating>, book: &RuleBook<'_>) -> Result<u64, Error> {
     let mut hash = Fnv::new();
-    // This sink refuses nothing, and every number that was computed with can be printed.
-    let _ = lines(&mut hash, task, rated, book);
-    hash.0
+    // The sink refuses nothing: what cannot be printed is an entry.
+    lines(&mut hash, task, rated, book).map_err(|_| Error::new(ErrorKind::NotFinite, Field::RuleEntry))?;
+    Ok(hash.0)
 }
 
 /// Writes the text that [`input_hash`] hashes, for those who want to hash it themselves.

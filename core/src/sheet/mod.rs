@@ -121,6 +121,7 @@ struct Scene<'a> {
     design: Option<&'a Design>,
     rating: Option<&'a Rating>,
     touched: &'a Touched,
+    hash: u64,
     given: Given<f64>,
     strengths: Strengths<f64>,
 }
@@ -172,6 +173,7 @@ pub fn write_sheet(
         return Err(Error::new(ErrorKind::Inconsistent, Field::SafetyFactor).value(divided.factor).into());
     }
     touched.findings(&analysis.findings);
+    rating.iter().for_each(|found| touched.findings(&found.findings));
     let given = Given::new(Plain, joint, &materials);
     let strengths = Strengths::new(Plain, joint, &given, &book.rules, Lens::Real);
     let scene = Scene {
@@ -184,6 +186,7 @@ pub fn write_sheet(
         design: design.as_ref(),
         rating: rating.as_ref(),
         touched: &touched,
+        hash: hash::hash_of(task, rating.as_ref(), book)?,
         given,
         strengths,
     };

@@ -18,6 +18,15 @@ use crate::sizing::{Decided, PitchChoice};
 use crate::step::Plain;
 use crate::working::{Columns, Piece};
 
+/// What is held to the stresses of the other plate.
+pub(super) fn other_plates(scene: &Scene<'_>) -> &'static str {
+    match scene.joint.form().kind() {
+        JointKind::Lap => "plate B",
+        JointKind::SingleStrap => "strap",
+        JointKind::DoubleStrap => "straps",
+    }
+}
+
 /// Stresses used, what they are, and the factor of safety.
 pub(super) fn write_stresses(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     page.heading("Stresses and factor of safety")?;
@@ -25,8 +34,7 @@ pub(super) fn write_stresses(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Res
     page.doc.table_of(Columns::new(&["stress used", "symbol", "value"], &[48, 8, 16]).numbers(4))?;
     let m = scene.materials;
     let apart = m.other != m.plate;
-    let lap = scene.joint.form().kind() == JointKind::Lap;
-    let other = if lap { "plate B" } else { "straps" };
+    let other = other_plates(scene);
     let mut line = |what: &str, of: &str, symbol: &str, stress: Option<Stress>| {
         page.doc.row(&[&|w| write!(w, "{what}{of}"), &|w| w.write_str(symbol), &|w| match stress {
             Some(s) => figures.stress(w, s.to_mpa()),
@@ -42,7 +50,10 @@ pub(super) fn write_stresses(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Res
     if apart {
         line("bearing, ", other, "sc2", m.other.bearing)?;
     }
-    if m.plate.shear_out.is_some() {
+    if m.plate.shear_out != m.other.shear_out {
+        line("shear-out at the margin, plate", "", "sp", m.plate.shear_out)?;
+        line("shear-out at the margin, ", other, "sp2", m.other.shear_out)?;
+    } else if m.plate.shear_out.is_some() {
         line("shear-out at the margin, plates", "", "sp", m.plate.shear_out)?;
     }
     page.end()?;
