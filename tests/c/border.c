@@ -151,6 +151,10 @@ static void wrong_sizes(void)
         memcpy(old.value, rules.value, sizeof old.value);
         EXPECT(sw_rules_get((const sw_rules *)(const void *)&old, "margin.least.factor", &value, NULL) == SW_OK);
         EXPECT(value == 0);
+        /* It is worked with as well: the plate of this lap, (pitch - hole)/pitch, governs in any book. */
+        sw_analysis_init(&a);
+        EXPECT(sw_joint_check(&joint, &steel, (const sw_rules *)(const void *)&old, &a, NULL, 0, NULL, &error) == SW_OK);
+        EXPECT(a.tear_outer_n == (joint.pitch_mm - joint.hole_mm[0]) * joint.plate_mm * steel.tension_mpa);
     }
 }
 

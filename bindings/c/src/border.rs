@@ -21,7 +21,8 @@ use crate::status::{Failure, SW_BAD_POINTER, SW_BAD_STRUCT_SIZE, SW_BAD_TEXT, SW
 /// # Safety
 /// `repr(C)`, a `u32` first, and only fields for which every pattern of bits is a value.
 pub(crate) unsafe trait Sized32: Copy {
-    /// The least size that has ever been published.
+    /// The least size that has ever been published. A struct that grows keeps it, and gets a new init function beside the
+    /// old one: that would write past the end of what a program of an older header has.
     const LEAST: usize;
 
     /// All fields at their defaults, with the full size.
@@ -173,7 +174,8 @@ fn with_copied_rules(
     argument: u32,
     body: &mut dyn FnMut(&Rules) -> Result<(), Failure>,
 ) -> Result<(), Failure> {
-    let copy = read(at, argument)?;
+    // Its size came along from the shorter struct; the copy itself is whole.
+    let copy = crate::sw_rules { struct_size: size_of::<crate::sw_rules>() as u32, ..read(at, argument)? };
     with_rules(&raw const copy, argument, body)
 }
 
