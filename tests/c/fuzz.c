@@ -204,6 +204,70 @@ static void studies(const sw_joint *j, const sw_brief *b, const sw_materials *m,
     sw_number_parse(words[0], &by.plate_mm, NULL);
 }
 
+static int same(double a, double b)
+{
+    return memcmp(&a, &b, sizeof a) == 0;
+}
+
+/* A sweep over columns of any kind: each of its rows is a single check. */
+static void sweeps(const sw_form *form, const sw_rules *r)
+{
+    enum { MOST = 20 };
+    static const double about[] = {70, 13, 20, 80, 60, 20, 10, 10, 80, 120, 120, 60, 35, 50};
+    double in[14][MOST], efficiency[MOST], book[MOST], credited[MOST], strength;
+    uint16_t mode[MOST];
+    uint8_t status[MOST];
+    sw_sweep s;
+    sw_sweep_results to;
+    sw_joint j;
+    sw_materials m;
+    sw_analysis a;
+    sw_mode named;
+    sw_error e;
+    sw_sweep_column *columns[] = {&s.pitch_mm, &s.plate_mm, &s.hole_mm, &s.tension_mpa, &s.rivet_shear_mpa,
+                                  &s.rivet_mm, &s.other_mm, &s.narrow_mm, &s.other_tension_mpa, &s.bearing_mpa,
+                                  &s.other_bearing_mpa, &s.shear_out_mpa, &s.margin_mm, &s.back_pitch_mm};
+    size_t count, from, i, k;
+    uint32_t said, kind;
+    sw_sweep_init(&s), sw_sweep_results_init(&to), sw_joint_init(&j), sw_analysis_init(&a), sw_error_init(&e);
+    s.form = *form, s.rows = number(MOST + 1), from = number(4), count = number(MOST + 1) % (MOST + 1);
+    for (i = 0; i < 14; i++) {
+        kind = number(8);
+        if (kind < 5) {
+            columns[i]->same = figure(about[i]); /* 0: not given */
+            continue;
+        }
+        for (k = 0; k < MOST; k++)
+            in[i][k] = k < 5 ? figure(about[i]) : in[i][k - 5] * 1.1;
+        columns[i]->values = in[i], columns[i]->count = s.rows < MOST ? s.rows : MOST;
+        if (kind > 5)
+            columns[i]->count = number(6) % 6, columns[i]->each = number(4);
+    }
+    to.efficiency = efficiency, to.book_efficiency = book, to.credited_efficiency = credited;
+    to.mode = mode, to.status = status, efficiency[0] = -7, status[0] = 77;
+    said = sw_sweep_run(&s, r, from, count, &to, &e);
+    if (said != SW_OK && (e.status != said || efficiency[0] != -7 || status[0] != 77))
+        abort(); /* half-written */
+    for (i = 0; said == SW_OK && i < count; i++) {
+        if (sw_sweep_joint(&s, r, from + i, &j, &m, &e) != status[i])
+            abort();
+        if (status[i] != SW_OK) {
+            if (efficiency[i] == efficiency[i] || mode[i] != SW_NO_MODE)
+                abort();
+            continue;
+        }
+        if (sw_joint_check(&j, &m, r, &a, NULL, 0, NULL, &e) != SW_OK || !same(a.efficiency, efficiency[i]) ||
+            !same(a.book_efficiency, book[i]) || !same(a.credited_efficiency, credited[i]))
+            abort();
+        if (sw_sweep_strengths(&s, r, &mode[i], 1, from + i, 1, &strength, &e) != SW_OK ||
+            !same(strength, a.governing.strength_n))
+            abort();
+        if (sw_sweep_mode(&s.form, s.other_mm.values || s.other_mm.same != 0, mode[i], &named, &e) != SW_OK ||
+            named.plate_row != a.governing.plate_row || named.other_row != a.governing.other_row)
+            abort();
+    }
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     sw_joint j, sized;
@@ -267,9 +331,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         n = 0, text(sw_drawing_dxf_seam(&j, &m, &r, &o, &title, NULL, 0, &n, &e), &n);
     }
     sw_length_parse(words, &a.efficiency, NULL);
-    switch (number(3) % 3) {
+    switch (number(4) % 4) {
     case 0: shells(&j, &m, &r, &style); break;
     case 1: designs(&b, &r); break;
+    case 2: sweeps(&b.form, &r); break;
     default: studies(&j, &b, &m, &r);
     }
     return 0;

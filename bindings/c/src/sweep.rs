@@ -4,7 +4,8 @@ use core::mem::size_of;
 use core::ops::Range;
 
 use seamwright::batch::{InputColumn, Inputs, ModeTable, NO_MODE, Outputs, Sweep};
-use seamwright::error::Error;
+use seamwright::bounds::Field;
+use seamwright::error::{Error, ErrorKind};
 use seamwright::joint::Form;
 
 use crate::border::{self, Out, Slot};
@@ -191,6 +192,16 @@ impl sw_sweep {
         })
     }
 
+    /// Refuses rows beyond the last, before arrays of so many elements are taken for true.
+    fn reaches(&self, from: usize, count: usize) -> Result<(), Failure> {
+        let left = self.rows.saturating_sub(from);
+        if count <= left {
+            return Ok(());
+        }
+        let error = Error::new(ErrorKind::TooLarge, Field::BatchRows).index(1);
+        Err(error.value(count as f64).limit(left as f64).into())
+    }
+
     /// Where its arrays lie.
     fn places(&self) -> [Range<usize>; 14] {
         self.columns().map(|c| place(c.values, c.count))
@@ -250,6 +261,8 @@ pub extern "C" fn sw_sweep_run(
         let (book, _) = book_of(&border::read(rules, 2)?)?;
         let r = border::read(results, 5)?;
         let form = c.form.form(1)?;
+        let sweep = Sweep::new(&form, &book.rules, c.inputs(1)?, c.rows)?;
+        c.reaches(from, count)?;
         let written = [
             place(r.efficiency.cast_const(), count),
             place(r.book_efficiency.cast_const(), count),
@@ -264,15 +277,14 @@ pub extern "C" fn sw_sweep_run(
             !r.mode.is_null(),
             !r.status.is_null(),
         ];
-        let inputs = c.places();
+        let read = c.places();
         for (n, (place, _)) in written.iter().zip(wanted).enumerate().filter(|(_, (_, wanted))| *wanted) {
-            apart(place, &inputs, 5)?;
+            apart(place, &read, 5)?;
             let later = written.iter().zip(wanted).skip(n.saturating_add(1)).filter(|(_, wanted)| *wanted);
             for (other, _) in later {
                 apart(place, core::slice::from_ref(other), 5)?;
             }
         }
-        let sweep = Sweep::new(&form, &book.rules, c.inputs(1)?, c.rows)?;
         let outputs = Outputs {
             book_efficiency: border::column_wanted(r.book_efficiency, count, 5)?,
             credited: border::column_wanted(r.credited_efficiency, count, 5)?,
@@ -303,10 +315,11 @@ pub extern "C" fn sw_sweep_strengths(
         let (book, _) = book_of(&border::read(rules, 2)?)?;
         let form = c.form.form(1)?;
         let modes = border::array(modes, mode_count, 3)?;
+        let sweep = Sweep::new(&form, &book.rules, c.inputs(1)?, c.rows)?;
+        c.reaches(from, count)?;
         let all = mode_count.saturating_mul(count);
         apart(&place(strengths_n.cast_const(), all), &c.places(), 7)?;
         apart(&place(strengths_n.cast_const(), all), &[place(modes.as_ptr(), modes.len())], 7)?;
-        let sweep = Sweep::new(&form, &book.rules, c.inputs(1)?, c.rows)?;
         Ok(sweep.mode_strengths(modes, from, border::column_mut(strengths_n, all, 7)?)?)
     })
 }

@@ -159,7 +159,7 @@ static void what_is_refused(void)
     AFRESH, c.pitch_mm.values = (const double *)((const char *)pitch + 1);
     REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 1);
     AFRESH, c.pitch_mm.count = (size_t)-1;
-    REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 5);
+    REFUSED(RUN(0, ROWS), SW_TOO_MANY, 1);
     AFRESH, o.efficiency = NULL;
     REFUSED(RUN(0, ROWS), SW_BAD_POINTER, 5);
     /* Places that are one to the library. */
