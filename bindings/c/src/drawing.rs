@@ -1,15 +1,16 @@
 //! Drawings of a joint.
 
 use core::ffi::c_char;
+use core::fmt;
 
 use seamwright::drawing::{DrawError, Extent, TitleBlock, Units, dxf, dxf_seam, svg, svg_seam};
-use seamwright::shop::shop_sheet;
+use seamwright::joint::Joint;
+use seamwright::shop::ShopSheet;
 
 use crate::border::{self, Text};
 use crate::joint::{sw_joint, sw_materials};
-use crate::modes::Asked;
 use crate::rules::sw_rules;
-use crate::shop::sw_order;
+use crate::shop::{sheet_of, sw_order};
 use crate::status::{Failure, SW_BAD_CHOICE, SW_NO_SPACE, answer, sw_error};
 use crate::working::{SW_UNITS_INCH, SW_UNITS_METRIC};
 
@@ -92,6 +93,30 @@ fn failed(error: DrawError) -> Failure {
     }
 }
 
+/// Draws a joint under a title block.
+fn draw(
+    joint: *const sw_joint,
+    title: *const sw_title,
+    (buf, len, needed): (*mut c_char, usize, *mut usize),
+    by: fn(&mut dyn fmt::Write, &Joint, &TitleBlock<'_>) -> Result<(), DrawError>,
+) -> Result<(), Failure> {
+    let (joint, title) = (border::read(joint, 1)?.joint(1)?, border::read(title, 2)?);
+    let block = title.block(2)?;
+    Text::new(buf, len, needed, 3)?.put(|out| by(out, &joint, &block).map_err(failed))
+}
+
+/// Draws the seam of a shop sheet under a title block.
+fn draw_seam(
+    sheet: &ShopSheet,
+    title: *const sw_title,
+    (buf, len, needed): (*mut c_char, usize, *mut usize),
+    by: fn(&mut dyn fmt::Write, &ShopSheet, &TitleBlock<'_>) -> Result<(), DrawError>,
+) -> Result<(), Failure> {
+    let title = border::read(title, 5)?;
+    let block = title.block(5)?;
+    Text::new(buf, len, needed, 6)?.put(|out| by(out, sheet, &block).map_err(failed))
+}
+
 /// Fills a title block with its defaults: metric, a seam, no words.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_title_init(title: *mut sw_title) {
@@ -108,11 +133,7 @@ pub extern "C" fn sw_drawing_svg(
     needed: *mut usize,
     error: *mut sw_error,
 ) -> u32 {
-    answer(error, || {
-        let (joint, title) = (border::read(joint, 1)?.joint(1)?, border::read(title, 2)?);
-        let block = title.block(2)?;
-        Text::new(buf, len, needed, 3)?.put(|out| svg(out, &joint, &block).map_err(failed))
-    })
+    answer(error, || draw(joint, title, (buf, len, needed), svg))
 }
 
 /// Plan and section at full size, one unit a millimetre, as DXF (R12). Three pitches, or the whole width of a tie.
@@ -125,11 +146,7 @@ pub extern "C" fn sw_drawing_dxf(
     needed: *mut usize,
     error: *mut sw_error,
 ) -> u32 {
-    answer(error, || {
-        let (joint, title) = (border::read(joint, 1)?.joint(1)?, border::read(title, 2)?);
-        let block = title.block(2)?;
-        Text::new(buf, len, needed, 3)?.put(|out| dxf(out, &joint, &block).map_err(failed))
-    })
+    answer(error, || draw(joint, title, (buf, len, needed), dxf))
 }
 
 /// Plan and section of a seam of known length as SVG: a piece of it, with the number of pitches and the end distances
@@ -146,15 +163,7 @@ pub extern "C" fn sw_drawing_svg_seam(
     needed: *mut usize,
     error: *mut sw_error,
 ) -> u32 {
-    answer(error, || {
-        let asked = Asked::new(joint, materials, rules)?;
-        let order = border::read(order, 4)?.order(4)?;
-        let title = border::read(title, 5)?;
-        let block = title.block(5)?;
-        let text = Text::new(buf, len, needed, 6)?;
-        let sheet = shop_sheet(&asked.joint, &asked.materials, &asked.rules, &order)?;
-        text.put(|out| svg_seam(out, &sheet, &block).map_err(failed))
-    })
+    answer(error, || draw_seam(&sheet_of(joint, materials, rules, order)?, title, (buf, len, needed), svg_seam))
 }
 
 /// The hole pattern of a whole seam as DXF: every hole where the shop sheet of the same order has it.
@@ -170,13 +179,5 @@ pub extern "C" fn sw_drawing_dxf_seam(
     needed: *mut usize,
     error: *mut sw_error,
 ) -> u32 {
-    answer(error, || {
-        let asked = Asked::new(joint, materials, rules)?;
-        let order = border::read(order, 4)?.order(4)?;
-        let title = border::read(title, 5)?;
-        let block = title.block(5)?;
-        let text = Text::new(buf, len, needed, 6)?;
-        let sheet = shop_sheet(&asked.joint, &asked.materials, &asked.rules, &order)?;
-        text.put(|out| dxf_seam(out, &sheet, &block).map_err(failed))
-    })
+    answer(error, || draw_seam(&sheet_of(joint, materials, rules, order)?, title, (buf, len, needed), dxf_seam))
 }

@@ -9,14 +9,14 @@ use seamwright::rules::Metal;
 use seamwright::working::write_rate;
 
 use crate::assumption::{fill_assumptions, sw_assumption};
-use crate::border::{self, List, Out, Text};
+use crate::border::{self, List, Out};
 use crate::check::{sw_analysis, sw_finding};
 use crate::form::{SW_MAX_ROWS, sw_form};
 use crate::joint::{length, sw_joint, sw_materials};
-use crate::rules::{SW_METAL_IRON, SW_METAL_STEEL, book_of, sw_rules, titled};
+use crate::rules::{SW_METAL_IRON, SW_METAL_STEEL, book_of, sw_rules};
 use crate::shell::{SW_FOOTING_ULTIMATE, footing, sw_allowed, sw_service, switch};
 use crate::status::{Failure, SW_BAD_CHOICE, SW_NO_ENTRY, answer, sw_error};
-use crate::working::{failed, sw_style};
+use crate::working::{sw_style, written};
 
 /// The metal is not stated: strengths are given, or nothing is rated.
 pub const SW_METAL_NOT_STATED: u32 = 0xFFFF_FFFF;
@@ -421,9 +421,6 @@ pub extern "C" fn sw_working_rate(
 ) -> u32 {
     answer(error, || {
         let existing = border::read(existing, 1)?.existing(1)?;
-        let rules = border::read(rules, 2)?;
-        let style = sw_style::at(style, 3)?.working(3)?;
-        let text = Text::new(buf, len, needed, 4)?;
-        titled(&rules, |book| text.put(|out| write_rate(out, style, &existing, book).map(|_| ()).map_err(failed)))
+        written((rules, 2), (style, 3), (buf, len, needed), |out, style, book| write_rate(out, style, &existing, book))
     })
 }

@@ -1,7 +1,6 @@
 //! Girth seams.
 
 use seamwright::check::check;
-use seamwright::error::EntryNo;
 use seamwright::quantities::Pressure;
 use seamwright::rating::{Assumptions, joint_pressure_with};
 use seamwright::step::Plain;
@@ -21,6 +20,7 @@ pub const SW_GIRTH_MIDDLE: u32 = 0;
 pub const SW_GIRTH_END: u32 = 1;
 /// A girth seam at an end plate, or between rings, of a shell whose heads tubes or through stays carry.
 pub const SW_GIRTH_STAYED: u32 = 2;
+
 pub(crate) fn place(number: u32, argument: u32) -> Result<GirthPlace, Failure> {
     match number {
         SW_GIRTH_MIDDLE => Ok(GirthPlace::Middle),
@@ -75,7 +75,7 @@ impl sw_girth {
 
     pub(crate) fn of(g: &Girth) -> Self {
         sw_girth {
-            entry: if g.entry == EntryNo::NONE { SW_NO_ENTRY } else { u32::from(g.entry.0) },
+            entry: u32::from(g.entry.0),
             strips: g.strips,
             rivets: g.rivets,
             findings: g.findings.len() as u32,

@@ -4,15 +4,14 @@ use core::ffi::c_char;
 
 use seamwright::quantities::Length;
 use seamwright::text::{
-    DecimalMark, TextError, parse_number, write_fixed_with, write_inch_fraction, write_plain_with,
-    write_significant_with,
+    TextError, parse_number, write_fixed_with, write_inch_fraction, write_plain_with, write_significant_with,
 };
 
 use crate::border::{self, Slot, Text};
 use crate::status::{
     Failure, SW_BAD_CHOICE, SW_NO_SPACE, SW_NOT_FINITE, SW_TOO_LARGE, SW_UNREADABLE, answer, sw_error,
 };
-use crate::working::{SW_MARK_COMMA, SW_MARK_POINT};
+use crate::working::decimal_mark;
 
 fn failed(error: TextError) -> Failure {
     Failure::border(
@@ -25,14 +24,6 @@ fn failed(error: TextError) -> Failure {
         },
         0,
     )
-}
-
-fn mark_of(mark: u32, argument: u32) -> Result<DecimalMark, Failure> {
-    match mark {
-        SW_MARK_POINT => Ok(DecimalMark::Point),
-        SW_MARK_COMMA => Ok(DecimalMark::Comma),
-        _ => Err(Failure::border(SW_BAD_CHOICE, argument)),
-    }
 }
 
 /// Digits as the library takes them; what does not fit a byte is too many in any case.
@@ -61,7 +52,7 @@ pub extern "C" fn sw_number_fixed(
     needed: *mut usize,
 ) -> u32 {
     answer(core::ptr::null_mut(), || {
-        let mark = mark_of(mark, 3)?;
+        let mark = decimal_mark(mark, 3)?;
         Text::new(buf, len, needed, 4)?.put(|out| write_fixed_with(out, value, digits(decimals), mark).map_err(failed))
     })
 }
@@ -77,7 +68,7 @@ pub extern "C" fn sw_number_plain(
     needed: *mut usize,
 ) -> u32 {
     answer(core::ptr::null_mut(), || {
-        let mark = mark_of(mark, 3)?;
+        let mark = decimal_mark(mark, 3)?;
         Text::new(buf, len, needed, 4)?.put(|out| write_plain_with(out, value, digits(decimals), mark).map_err(failed))
     })
 }
@@ -93,7 +84,7 @@ pub extern "C" fn sw_number_significant(
     needed: *mut usize,
 ) -> u32 {
     answer(core::ptr::null_mut(), || {
-        let mark = mark_of(mark, 3)?;
+        let mark = decimal_mark(mark, 3)?;
         Text::new(buf, len, needed, 4)?
             .put(|out| write_significant_with(out, value, digits(figures), mark).map_err(failed))
     })

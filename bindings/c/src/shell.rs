@@ -3,7 +3,6 @@
 use seamwright::bounds::Field;
 use seamwright::check::check;
 use seamwright::error::{Error, ErrorKind};
-use seamwright::joint::Form;
 use seamwright::quantities::{Length, Pressure};
 use seamwright::rating::{
     Allowed, Assumptions, Factor, Footing, HoleMaking, Riveting, Seam, Service, Shell, factor_with,
@@ -367,16 +366,22 @@ pub extern "C" fn sw_shell_allow(
     })
 }
 
-/// A seam, a shell and the numbers of a book.
-fn seam_of(
+/// What a seam of known efficiency allows, by one of the library's routines.
+fn allow(
     seam: *const sw_seam,
     rules: *const sw_rules,
     shell: *const sw_shell,
-) -> Result<(sw_seam, Form, Rules, Shell), Failure> {
+    allowed: *mut sw_allowed,
+    by: fn(&Rules, &Shell, &Seam<'_>, &mut Assumptions) -> Result<Allowed, Error>,
+) -> Result<(), Failure> {
     let seam = border::record(seam, 1)?;
     let form = seam.form.form(1)?;
     let (book, _) = book_of(&border::read(rules, 2)?)?;
-    Ok((seam, form, book.rules, sw_shell::at(shell, 3)?))
+    let shell = sw_shell::at(shell, 3)?;
+    let out = Slot::needed(allowed, 4)?;
+    let seam = Seam { form: &form, plate: seam.plate_mm, tension: seam.tension_mpa, efficiency: seam.efficiency };
+    out.put(sw_allowed::of(&by(&book.rules, &shell, &seam, &mut Assumptions::new())?));
+    Ok(())
 }
 
 /// The working pressure that a seam along a shell allows when its efficiency is known.
@@ -389,11 +394,7 @@ pub extern "C" fn sw_seam_pressure(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || {
-        let (seam, form, rules, shell) = seam_of(seam, rules, shell)?;
-        let out = Slot::needed(allowed, 4)?;
-        let seam = Seam { form: &form, plate: seam.plate_mm, tension: seam.tension_mpa, efficiency: seam.efficiency };
-        out.put(sw_allowed::of(&pressure_with(Plain, &rules, &shell, &seam, &mut Assumptions::new())?));
-        Ok(())
+        allow(seam, rules, shell, allowed, |rules, shell, seam, notes| pressure_with(Plain, rules, shell, seam, notes))
     })
 }
 
@@ -408,11 +409,9 @@ pub extern "C" fn sw_seam_girth_pressure(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || {
-        let (seam, form, rules, shell) = seam_of(seam, rules, shell)?;
-        let out = Slot::needed(allowed, 4)?;
-        let seam = Seam { form: &form, plate: seam.plate_mm, tension: seam.tension_mpa, efficiency: seam.efficiency };
-        out.put(sw_allowed::of(&girth_pressure_with(Plain, &rules, &shell, &seam, &mut Assumptions::new())?));
-        Ok(())
+        allow(seam, rules, shell, allowed, |rules, shell, seam, notes| {
+            girth_pressure_with(Plain, rules, shell, seam, notes)
+        })
     })
 }
 

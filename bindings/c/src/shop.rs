@@ -14,7 +14,7 @@ use crate::joint::{sw_joint, sw_materials};
 use crate::modes::Asked;
 use crate::rules::{sw_rules, titled};
 use crate::status::{Failure, SW_BAD_CHOICE, answer, sw_error};
-use crate::working::{SW_DIALECT_MARKDOWN, SW_DIALECT_PLAIN, SW_UNITS_INCH, SW_UNITS_METRIC, sw_style};
+use crate::working::{SW_DIALECT_MARKDOWN, SW_DIALECT_PLAIN, SW_UNITS_INCH, SW_UNITS_METRIC, decimal_mark, sw_style};
 
 /// A straight seam.
 pub const SW_RUN_STRAIGHT: u32 = 0;
@@ -337,7 +337,8 @@ fn line_of(l: &RivetLine) -> sw_rivet_line {
     }
 }
 
-fn sheet_of(
+/// The shop sheet of the four first arguments.
+pub(crate) fn sheet_of(
     joint: *const sw_joint,
     materials: *const sw_materials,
     rules: *const sw_rules,
@@ -448,7 +449,8 @@ pub extern "C" fn sw_shop_text(
             SW_DIALECT_MARKDOWN => true,
             _ => return Err(bad()),
         };
-        let page = Style { units, mark: given.decimal_mark(5)?, first: given.first_hole, count: given.hole_count };
+        let page =
+            Style { units, mark: decimal_mark(given.mark, 5)?, first: given.first_hole, count: given.hole_count };
         let text = Text::new(buf, len, needed, 6)?;
         let sheet = sheet_of(joint, materials, rules, order)?;
         titled(&border::read(rules, 3)?, |book| {

@@ -17,7 +17,7 @@ use crate::reconcile::{Figures, SW_NO_CONVENTION, convention_no, sw_figure, sw_n
 use crate::rules::{book_of, sw_rules, titled};
 use crate::size::sw_brief;
 use crate::status::{Failure, SW_BAD_CHOICE, answer, sw_error};
-use crate::working::{failed, sw_style};
+use crate::working::{failed, sw_style, written};
 
 /// The plate tears at its outer row.
 pub const SW_EFFECT_TEARING: u32 = 0;
@@ -282,11 +282,8 @@ pub extern "C" fn sw_exercise_solution(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || {
-        let style = sw_style::at(style, 3)?.working(3)?;
-        let text = Text::new(buf, len, needed, 4)?;
         let found = drawn(exercise, rules)?;
-        let rules = border::read(rules, 2)?;
-        titled(&rules, |book| text.put(|out| write_solution(out, style, &found, book).map_err(failed)))
+        written((rules, 2), (style, 3), (buf, len, needed), |out, style, book| write_solution(out, style, &found, book))
     })
 }
 

@@ -8,15 +8,15 @@ use seamwright::vessel::{GirthBrief, Outcome, PlateStock, Vessel, VesselBrief, v
 use seamwright::working::write_vessel;
 
 use crate::assumption::{fill_assumptions, sw_assumption};
-use crate::border::{self, List, Out, Text};
+use crate::border::{self, List, Out};
 use crate::check::sw_finding;
 use crate::form::sw_form;
 use crate::girth::{SW_GIRTH_MIDDLE, place, sw_girth};
 use crate::joint::{length, sw_joint, sw_materials};
-use crate::rules::{book_of, sw_rules, titled};
+use crate::rules::{book_of, sw_rules};
 use crate::shell::{sw_allowed, sw_shell, switch};
 use crate::status::{Failure, SW_END, SW_OK, answer, sw_error};
-use crate::working::{failed, sw_style};
+use crate::working::{sw_style, written};
 
 /// What a vessel is to be designed for. Arrays and structs behind pointers are the caller's and are not kept.
 #[derive(Clone, Copy)]
@@ -293,9 +293,6 @@ pub extern "C" fn sw_working_vessel(
     answer(error, || {
         let c = border::read(brief, 1)?;
         let brief = c.brief(1)?;
-        let rules = border::read(rules, 2)?;
-        let style = sw_style::at(style, 3)?.working(3)?;
-        let text = Text::new(buf, len, needed, 4)?;
-        titled(&rules, |book| text.put(|out| write_vessel(out, style, &brief, book).map(|_| ()).map_err(failed)))
+        written((rules, 2), (style, 3), (buf, len, needed), |out, style, book| write_vessel(out, style, &brief, book))
     })
 }

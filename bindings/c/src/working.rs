@@ -1,7 +1,9 @@
 //! The working of a check, a sizing or a shop sheet, in all dialects.
 
 use core::ffi::c_char;
+use core::fmt;
 
+use seamwright::rules::RuleBook;
 use seamwright::text::DecimalMark;
 use seamwright::working::{DIALECTS, Style, Units, WorkingError, write_check, write_shop, write_size};
 
@@ -72,14 +74,6 @@ impl sw_style {
         if style.is_null() { Ok(sw_style::fresh()) } else { border::read(style, argument) }
     }
 
-    pub(crate) fn decimal_mark(&self, argument: u32) -> Result<DecimalMark, Failure> {
-        match self.mark {
-            SW_MARK_POINT => Ok(DecimalMark::Point),
-            SW_MARK_COMMA => Ok(DecimalMark::Comma),
-            _ => Err(Failure::border(SW_BAD_CHOICE, argument)),
-        }
-    }
-
     pub(crate) fn working(&self, argument: u32) -> Result<Style, Failure> {
         let bad = || Failure::border(SW_BAD_CHOICE, argument);
         let units = match self.units {
@@ -89,7 +83,16 @@ impl sw_style {
         };
         let dialect = *DIALECTS.get(self.dialect as usize).ok_or_else(bad)?;
         let extra_digits = i8::try_from(self.extra_digits).ok().filter(|n| (-9..=9).contains(n)).ok_or_else(bad)?;
-        Ok(Style { units, mark: self.decimal_mark(argument)?, dialect, extra_digits, ..Style::default() })
+        Ok(Style { units, mark: decimal_mark(self.mark, argument)?, dialect, extra_digits, ..Style::default() })
+    }
+}
+
+/// A decimal mark by its number.
+pub(crate) fn decimal_mark(mark: u32, argument: u32) -> Result<DecimalMark, Failure> {
+    match mark {
+        SW_MARK_POINT => Ok(DecimalMark::Point),
+        SW_MARK_COMMA => Ok(DecimalMark::Comma),
+        _ => Err(Failure::border(SW_BAD_CHOICE, argument)),
     }
 }
 
@@ -99,6 +102,19 @@ pub(crate) fn failed(error: WorkingError) -> Failure {
         WorkingError::Sink => Failure::border(SW_NO_SPACE, 0),
         WorkingError::Spoilt => Failure::border(SW_INCOMPLETE, 0),
     }
+}
+
+/// Writes a working under a book and in a style, each with the number of its argument; the buffer follows the style.
+pub(crate) fn written<T>(
+    (rules, rules_argument): (*const sw_rules, u32),
+    (style, style_argument): (*const sw_style, u32),
+    (buf, len, needed): (*mut c_char, usize, *mut usize),
+    write: impl Fn(&mut dyn fmt::Write, Style, &RuleBook<'_>) -> Result<T, WorkingError>,
+) -> Result<(), Failure> {
+    let rules = border::read(rules, rules_argument)?;
+    let style = sw_style::at(style, style_argument)?.working(style_argument)?;
+    let text = Text::new(buf, len, needed, style_argument.wrapping_add(1))?;
+    titled(&rules, |book| text.put(|out| write(out, style, book).map(|_| ()).map_err(failed)))
 }
 
 /// Fills a style with its defaults.
@@ -121,11 +137,8 @@ pub extern "C" fn sw_working_check(
 ) -> u32 {
     answer(error, || {
         let (joint, materials) = (border::read(joint, 1)?.joint(1)?, border::record(materials, 2)?.materials());
-        let rules = border::read(rules, 3)?;
-        let style = sw_style::at(style, 4)?.working(4)?;
-        let text = Text::new(buf, len, needed, 5)?;
-        titled(&rules, |book| {
-            text.put(|out| write_check(out, style, &joint, &materials, book).map(|_| ()).map_err(failed))
+        written((rules, 3), (style, 4), (buf, len, needed), |out, style, book| {
+            write_check(out, style, &joint, &materials, book)
         })
     })
 }
@@ -143,10 +156,7 @@ pub extern "C" fn sw_working_size(
 ) -> u32 {
     answer(error, || {
         let brief = border::read(brief, 1)?.brief(1)?;
-        let rules = border::read(rules, 2)?;
-        let style = sw_style::at(style, 3)?.working(3)?;
-        let text = Text::new(buf, len, needed, 4)?;
-        titled(&rules, |book| text.put(|out| write_size(out, style, &brief, book).map(|_| ()).map_err(failed)))
+        written((rules, 2), (style, 3), (buf, len, needed), |out, style, book| write_size(out, style, &brief, book))
     })
 }
 
@@ -165,12 +175,9 @@ pub extern "C" fn sw_working_shop(
 ) -> u32 {
     answer(error, || {
         let (joint, materials) = (border::read(joint, 1)?.joint(1)?, border::record(materials, 2)?.materials());
-        let rules = border::read(rules, 3)?;
         let order = border::read(order, 4)?.order(4)?;
-        let style = sw_style::at(style, 5)?.working(5)?;
-        let text = Text::new(buf, len, needed, 6)?;
-        titled(&rules, |book| {
-            text.put(|out| write_shop(out, style, &joint, &materials, book, &order).map(|_| ()).map_err(failed))
+        written((rules, 3), (style, 5), (buf, len, needed), |out, style, book| {
+            write_shop(out, style, &joint, &materials, book, &order)
         })
     })
 }
