@@ -10,15 +10,18 @@
  *     functions are reentrant and may be called from any thread.
  *  2. A struct whose first member is struct_size is filled by its sw_<noun>_init function before use, outputs too. A
  *     program built with an older, shorter struct keeps working: what it lacks has its default. A struct longer than
- *     the library knows is refused. Structs without struct_size are records: their layout never changes.
+ *     the library knows is refused. Structs without struct_size are records: their layout never changes. An archive for
+ *     bare metal goes with its own header: sw_joint_check and sw_joint_size take an sw_rules of full size only there.
  *  3. Functions return a status: SW_OK (0), a kind of error of the library (1 to 255), or what is wrong with the call
  *     (256 and up).
  *  4. Outputs come after inputs and are written only with SW_OK; on failure nothing is half-written. The last argument
- *     of most functions is an sw_error (init it once), written only on failure; NULL where it is not wanted.
+ *     of most functions is an sw_error (init it once), written only on failure; NULL where it is not wanted. An output
+ *     lies apart from all inputs, except that one struct may be input and output of a call.
  *  5. Texts are written to (buf, len, *needed), closed by NUL: all or nothing. *needed is the size with its NUL. NULL
  *     and 0 ask for the size. A buffer that is too short gives SW_NO_SPACE and *needed. UTF-8 throughout.
  *  6. Arrays are written to (array, capacity, *count) in the same way. Arrays given to the library are (array, count),
- *     NULL and 0 an empty one, at most 4096 elements; what stands behind pointers in a struct is read only.
+ *     NULL and 0 an empty one, at most 4096 elements, columns of a sweep of any length; what stands behind pointers in
+ *     a struct is read only, but for the places of results in sw_sweep_results.
  *  7. Texts given to the library are closed by NUL, UTF-8, at most 4095 bytes.
  *  8. Names are sw_<noun>_<verb>. Members carry their unit: pitch_mm, tension_mpa, strength_n. Efficiencies are
  *     fractions of one. Strengths are on the footing of the stresses that go in: permissible or ultimate.
