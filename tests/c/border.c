@@ -167,6 +167,7 @@ static void bad_numbers(void)
     sw_rules r = rules;
     sw_mode mode;
     sw_hole *holes;
+    char words[4097];
     size_t i, n = 0;
     uint32_t cursor = 0xffffffff;
     sw_analysis_init(&a), a.efficiency = -7;
@@ -197,6 +198,10 @@ static void bad_numbers(void)
     EXPECT(sw_entry_describe(0xffffffff, NULL, NULL) == SW_BAD_POINTER && sw_book_id(99, NULL, 0, &n) == SW_BAD_CHOICE);
     EXPECT(sw_length_parse("12", &a.efficiency, NULL) == SW_UNREADABLE && a.efficiency == -7);
     EXPECT(sw_length_parse("\xff\xfe", &a.efficiency, NULL) == SW_BAD_TEXT);
+    memset(words, 'x', 4096), words[4096] = 0;
+    EXPECT(sw_rules_find(words, &r, NULL) == SW_BAD_TEXT);
+    words[4095] = 0; /* the longest text that is read: no book has this name */
+    EXPECT(sw_rules_find(words, &r, NULL) == SW_BAD_CHOICE);
     EXPECT(isnan(sw_length_to_mm(1, 99)) && sw_length_to_mm(1, SW_LENGTH_INCH) == 25.4);
     order.length_mm = 1e9;
     EXPECT(sw_shop_holes(&joint, &steel, &rules, &order, NULL, 0, &n, NULL) == SW_TOO_LARGE);

@@ -104,6 +104,7 @@ static void bad_calls(void)
         many[i] = figures[0];
     EXPECT(sw_case_reconcile(&c, &rules, many, 25, &r, NULL, 0, NULL, &error) == SW_TOO_MANY && error.index == 3);
     EXPECT(sw_case_reconcile(&c, &rules, many, (size_t)-1, &r, NULL, 0, NULL, NULL) == SW_TOO_MANY);
+    EXPECT(sw_case_reconcile(&c, &rules, many, 24, &r, NULL, 0, NULL, NULL) == SW_OK);
     EXPECT(sw_case_values(&c, &rules, &name, 1, NULL, NULL) == SW_BAD_POINTER);
     EXPECT(sw_case_values(&c, &rules, NULL, 1, &value, NULL) == SW_BAD_POINTER && value == -7);
     EXPECT(sw_case_values(&c, &rules, &name, 25, &value, NULL) == SW_TOO_MANY && value == -7);

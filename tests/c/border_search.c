@@ -7,7 +7,7 @@ static sw_rules rules;
 static sw_search s;
 static sw_shell shell;
 static sw_order order;
-static sw_form forms[2];
+static sw_form forms[SW_MAX_FORMS + 1];
 static sw_error error;
 static double plates[] = {8, 10};
 static double holes[] = {19, 21};
@@ -16,9 +16,12 @@ static size_t slot_count = 200;
 
 static void begin(void)
 {
+    size_t i;
     sw_error_init(&error), sw_search_init(&s), sw_shell_init(&shell), sw_order_init(&order);
     EXPECT(sw_rules_find("metric", &rules, &error) == SW_OK);
     EXPECT(sw_form_lap(1, &forms[0], &error) == SW_OK && sw_form_lap(2, &forms[1], &error) == SW_OK);
+    for (i = 2; i <= SW_MAX_FORMS; i++)
+        forms[i] = forms[0];
     s.materials.tension_mpa = 80, s.materials.rivet_shear_mpa = 60, s.materials.bearing_mpa = 120;
     s.plates_mm = plates, s.plate_count = 2, s.forms = forms, s.form_count = 2, s.holes_mm = holes, s.hole_count = 2;
     s.shell = &shell, s.order = &order, shell.inside_mm = 600, order.run = SW_RUN_TIE;
@@ -95,6 +98,9 @@ static void null_pointers(void)
     s.plate_count = 2, s.forms = NULL;
     EXPECT(searches() == SW_BAD_POINTER);
     s.forms = forms, s.form_count = SW_MAX_FORMS + 1;
+    EXPECT(searches() == SW_TOO_MANY);
+    s.form_count = SW_MAX_FORMS;
+    EXPECT(searches() == SW_OK);
     s.form_count = 0x7fffffff;
     EXPECT(searches() == SW_TOO_MANY);
     s.form_count = 0;
@@ -118,7 +124,7 @@ int main(void)
     EXPECT(careless_words(&s, offsetof(sw_search, rivet_least_mm), sizeof s, searches) > 20);
     EXPECT(careless_words(plates, 0, sizeof plates, searches) > 10);
     EXPECT(careless_words(holes, 0, sizeof holes, searches) > 10);
-    EXPECT(careless_words(forms, 0, sizeof forms, searches) > 30);
+    EXPECT(careless_words(forms, 0, 2 * sizeof *forms, searches) > 30);
     plates[1] = NAN;
     EXPECT(searches() == SW_NOT_FINITE);
     return done("the C border of searches");

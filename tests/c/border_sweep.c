@@ -133,7 +133,8 @@ static void absurd_rows(void)
     }
     from = 0, count = ROWS;
     EXPECT(sw_sweep_strengths(&s, &rules, many, 4097, 0, 1, place, &error) == SW_TOO_MANY && error.index == 3);
-    EXPECT(sw_sweep_strengths(&s, &rules, NULL, 0, 0, ROWS, NULL, &error) == SW_OK); /* nothing asked for */
+    EXPECT(sw_sweep_strengths(&s, &rules, many, 4096, 0, 0, NULL, &error) == SW_OK); /* nothing asked for */
+    EXPECT(sw_sweep_strengths(&s, &rules, NULL, 0, 0, ROWS, NULL, &error) == SW_OK);
     /* As many rows as there are numbers, by constants and an axis: the last are those of the same hole at the front. */
     {
         const sw_sweep before = s;

@@ -99,6 +99,9 @@ static void null_pointers(void)
     EXPECT(sw_boiler_governing(NULL, 3, &rules, &line, NULL, NULL) == SW_BAD_POINTER);
     EXPECT(sw_boiler_governing(lines, 3, NULL, &line, NULL, NULL) == SW_BAD_POINTER);
     EXPECT(sw_boiler_governing(lines, 3, &rules, NULL, NULL, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_boiler_governing(lines, SW_MAX_LINES, &rules, &line, NULL, NULL) == SW_OK && line == 0);
+    line = 99;
+    EXPECT(sw_boiler_governing(lines, SW_MAX_LINES + 1, &rules, &line, NULL, NULL) == SW_NO_SPACE && line == 99);
     EXPECT(sw_boiler_governing(lines, 40, &rules, &line, NULL, NULL) == SW_NO_SPACE && line == 99);
     EXPECT(sw_boiler_governing(lines, (size_t)-1, &rules, &line, NULL, NULL) == SW_TOO_MANY && line == 99);
     lines[1].part = 7;

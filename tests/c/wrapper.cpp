@@ -93,6 +93,17 @@ int main()
     const sw_exercise exercise{single, SW_SETTING_BOILER, SW_TASK_CHECK, SW_EFFECT_SHEARING, 0, 7};
     if (got(sw::key(exercise, rules)).size() != 6)
         return 14;
+    // Plates torn, (71 - 23)/71; the holes of the second row fill its pitch.
+    const double pitches[] = {71, 20};
+    sw_sweep two_rows = sw::sweeping();
+    two_rows.form = single, two_rows.rows = 2, two_rows.pitch_mm.values = pitches, two_rows.pitch_mm.count = 2;
+    two_rows.plate_mm.same = 5, two_rows.hole_mm.same = 23, two_rows.tension_mpa.same = 30;
+    two_rows.rivet_shear_mpa.same = 60, two_rows.bearing_mpa.same = 120;
+    const sw::swept rows = got(sw::sweep(two_rows, rules));
+    if (std::abs(rows.efficiency[0] - 48.0 / 71) > 1e-12 || rows.status[0] != SW_OK)
+        return 15;
+    if (sw::known(rows.efficiency[1]) || rows.status[1] != SW_HOLES_FILL_PITCH || rows.mode[1] != SW_NO_MODE)
+        return 16;
     joint.form = got(sw::lap(2));
     std::printf("efficiency %.1f %%, governing: %s\n", 100 * found.analysis.efficiency,
                 sw::name(joint.form, found.analysis.governing).c_str());

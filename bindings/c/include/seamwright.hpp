@@ -128,6 +128,7 @@ inline sw_search searching() { return detail::made(sw_search_init); }
 inline sw_vessel_brief vessel_brief() { return detail::made(sw_vessel_brief_init); }
 inline sw_tolerances tolerances() { return detail::made(sw_tolerances_init); }
 inline sw_title title() { return detail::made(sw_title_init); }
+inline sw_sweep sweeping() { return detail::made(sw_sweep_init); }
 
 // A built-in rule book.
 inline result<sw_rules> rules(const char *id, sw_error *error = nullptr)
@@ -337,6 +338,27 @@ inline result<std::vector<sw_explanation>> reconcile(const sw_case &work, const 
         error, [&](sw_explanation *x, std::size_t n, std::size_t *count, sw_error *e) {
             return sw_case_reconcile(&work, &rules, figures.data(), figures.size(), &all, x, n, count, e);
         });
+}
+
+// All rows of a sweep; a row that cannot be computed has its status and no number.
+struct swept {
+    std::vector<double> efficiency;
+    std::vector<double> book_efficiency;
+    std::vector<double> credited_efficiency;
+    std::vector<std::uint16_t> mode;
+    std::vector<std::uint8_t> status;
+};
+
+inline result<swept> sweep(const sw_sweep &of, const sw_rules &rules, sw_error *error = nullptr)
+{
+    const std::vector<double> column(of.rows);
+    swept start{column, column, column, std::vector<std::uint16_t>(of.rows), std::vector<std::uint8_t>(of.rows)};
+    return detail::call(std::move(start), error, [&](swept &s, sw_error *e) {
+        sw_sweep_results to = detail::made(sw_sweep_results_init);
+        to.efficiency = s.efficiency.data(), to.book_efficiency = s.book_efficiency.data();
+        to.credited_efficiency = s.credited_efficiency.data(), to.mode = s.mode.data(), to.status = s.status.data();
+        return sw_sweep_run(&of, &rules, 0, of.rows, &to, e);
+    });
 }
 
 // What each input of a joint does to it.

@@ -40,12 +40,7 @@ pub fn analysed(out: &mut String, a: &Analysis) {
     for x in [a.credited, p.plate, p.rivet, p.combined.unwrap_or(f64::NAN)] {
         bits(out, x);
     }
-    write!(out, " {}", a.findings.len()).unwrap();
-    for f in a.findings.iter() {
-        write!(out, " {} {} {} {}", f.subject as u32, f.row, f.entry.0, f.verdict as u32).unwrap();
-        bits(out, f.required);
-        bits(out, f.provided);
-    }
+    found(out, &a.findings);
 }
 
 pub fn listed(out: &mut String, joint: &Joint, materials: &Materials, rules: &Rules) {
@@ -127,12 +122,7 @@ pub fn c_analysed(out: &mut String, a: &sw_analysis, findings: &[sw_finding]) {
         bits(out, x);
     }
     assert_eq!(a.findings as usize, findings.len());
-    write!(out, " {}", findings.len()).unwrap();
-    for f in findings {
-        write!(out, " {} {} {} {}", f.subject, f.row, f.entry, f.verdict).unwrap();
-        bits(out, f.required);
-        bits(out, f.provided);
-    }
+    c_found(out, findings);
 }
 
 pub fn text(write: impl Fn(*mut core::ffi::c_char, usize, *mut usize) -> u32) -> String {
