@@ -4,7 +4,7 @@
 
 use crate::error::EntryNo;
 use crate::formula::{self, Formula};
-use crate::given::Given;
+use crate::given::{Given, pick};
 use crate::joint::{Arrangement, Form, JointKind};
 use crate::rules::{Entry, HoleTable, Rules};
 use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
@@ -226,6 +226,52 @@ pub fn row_gap<C: Ctx>(c: C, rules: &Rules, form: &Form, strip: C::N, row: usize
             (linear_gap(c, rules, name, Entry::BACK_HALF_ZIGZAG, p, d), Entry::BACK_HALF_ZIGZAG)
         }
     }
+}
+
+/// The width of the snap head of a row, mm.
+#[inline]
+fn snap_head<C: Ctx>(c: C, given: &Given<C::N>, row: usize) -> C::N {
+    let at = u8::try_from(row).unwrap_or(0);
+    let width = formula::times(C::N::lit(SNAP_HEAD_WIDTH), pick(&given.rivet, row));
+    c.formula(Name(Q::HeadWidth, at), Formula::SnapHead.no(), width)
+}
+
+/// The least distance from row `row` (from 1) to the next for its heads beside the edge of the narrow strap, mm. `None`
+/// unless that edge lies between the two rows; it lies a `margin` outside the next one. Custom of the trade: PRACTICE.
+#[inline]
+pub fn head_beside_strap<C: Ctx>(c: C, form: &Form, given: &Given<C::N>, margin: C::N, row: usize) -> Option<C::N> {
+    let edge_between = form.row(row).planes < form.row(row.wrapping_add(1)).planes;
+    if !edge_between || margin.value() <= 0.0 {
+        return None;
+    }
+    let at = u8::try_from(row).unwrap_or(0);
+    let least = formula::head_beside_strap(margin, snap_head(c, given, row));
+    Some(c.formula(Name(Q::RowGapBeside, at), Formula::HeadBesideStrap.no(), least))
+}
+
+/// The least distance from row `row` (from 1) to the next for heads that clear each other, mm. `None` where rivets stand
+/// differently to each other along the rows (a lozenge's 2 and 3). Custom of the trade: PRACTICE.
+#[inline]
+pub fn heads_apart<C: Ctx>(c: C, form: &Form, given: &Given<C::N>, row: usize) -> Option<C::N> {
+    let next = row.wrapping_add(1);
+    let (a, b) = (form.row(row).rivets, form.row(next).rivets);
+    let (few, many) = if a < b { (a, b) } else { (b, a) };
+    if !(many == few || u32::from(many) == u32::from(few).wrapping_mul(2)) {
+        return None;
+    }
+    let at = u8::try_from(row).unwrap_or(0);
+    let (rivet, next_rivet) = (pick(&given.rivet, row), pick(&given.rivet, next));
+    let width = snap_head(c, given, row);
+    let next_width = if rivet.value() == next_rivet.value() { width } else { snap_head(c, given, next) };
+    let name = Name(Q::RowGapApart, at);
+    Some(match form.arrangement() {
+        Arrangement::Chain => c.formula(name, Formula::HeadsInLine.no(), formula::mean(width, next_width)),
+        Arrangement::Zigzag => {
+            let many = C::N::lit(f64::from(many));
+            let q = c.formula(Name(Q::Gauge, at), Formula::Gauge.no(), formula::gauge(given.strip, many));
+            c.formula(name, Formula::HeadsApart.no(), formula::heads_apart(width, next_width, q))
+        }
+    })
 }
 
 /// The least margin, mm. `d`: the largest diameter that counts.

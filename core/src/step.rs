@@ -165,6 +165,8 @@ quantities! {
     RowGapThinned "gh" "g_h" Millimetre "distance between rows by the rule for thinned-out rows";
     RowGapEqual "ge" "g_e" Millimetre "distance between rows by the rule for equal rows";
     RowGapLeast "gmin" "g_{\\min}" Millimetre "least distance between rows";
+    RowGapBeside "gs" "g_s" Millimetre "least distance between rows for heads beside the edge of the narrow strap";
+    RowGapApart "gr" "g_r" Millimetre "least distance between rows for heads clear of each other";
     Margin "m" "m" Millimetre "margin";
     MarginLeast "mmin" "m_{\\min}" Millimetre "least margin";
     MarginByPlate "mt" "m_t" Millimetre "greatest margin in thicknesses of the plate";
@@ -255,6 +257,8 @@ pub enum Section {
     Margin,
     /// The straps.
     Straps,
+    /// Room for the rivet heads between the rows.
+    Heads,
     /// The run of a seam and the pitches in it.
     Run,
     /// Rivets to make: grip, length, heads, numbers.
@@ -298,6 +302,7 @@ impl Section {
             Section::Rows => "Distances between rows",
             Section::Margin => "Margin",
             Section::Straps => "Straps",
+            Section::Heads => "Room for the rivet heads",
             Section::Run => "Run of the seam and pitches in it",
             Section::ShopRivets => "Rivets to make, row by row",
             Section::Cuts => "What is cut",

@@ -219,6 +219,8 @@ static void size(const sw_form *form, const sw_materials *steel, const sw_rules 
     show(j.pitch_mm), show(j.wide_strap_mm), show(j.narrow_strap_mm), show(j.margin_mm);
     for (i = 0; i < SW_MAX_ROWS; i++)
         show(j.back_pitch_mm[i]);
+    for (i = 0; i < SW_MAX_ROWS; i++)
+        show(d.heads_at_strap_mm[i]), show(d.heads_of_rows_mm[i]);
     show_analysis(&a, findings, n);
 }
 

@@ -122,6 +122,13 @@ impl<W: Write> Dump<'_, W> {
         for ((gap, _), n) in d.gaps.iter().zip(1..d.joint.form().row_count()) {
             self.number(&format!("gap_least.{n}"), *gap);
         }
+        for (room, n) in d.heads.iter().zip(1..d.joint.form().row_count()) {
+            for (name, least) in [("heads_beside", room.at_strap), ("heads_apart", room.of_rows)] {
+                if let Some(least) = least {
+                    self.number(&format!("{name}.{n}"), least);
+                }
+            }
+        }
     }
 
     /// What reproduces the rivets' strength with 1.875 for 2 and a tenth less, and what comes nearest.

@@ -142,6 +142,9 @@ def of_design(d):
     yield "strap_least.narrow", d.straps_least[1].value
     for n, (gap, _) in enumerate(d.gaps, 1):
         yield f"gap_least.{n}", gap
+    for n, room in enumerate(d.heads, 1):
+        yield f"heads_beside.{n}", room.at_strap
+        yield f"heads_apart.{n}", room.of_rows
 
 
 def of_reconciled(a):

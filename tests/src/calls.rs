@@ -45,6 +45,8 @@ fn one(name: &str, arguments: &[f64]) -> Option<f64> {
         ("cut_strength", &[a, b]) => formula::cut_strength(a, b),
         ("row_distance", &[a, p, k, b, d, c]) => formula::row_distance(a, p, k, b, d, c),
         ("row_distance_diagonal", &[a, p, b, d, q]) => formula::row_distance_diagonal(a, p, b, d, q),
+        ("head_beside_strap", &[m, wh]) => formula::head_beside_strap(m, wh),
+        ("heads_apart", &[w1, w2, q]) => formula::heads_apart(w1, w2, q),
         ("gauge", &[p, n]) => formula::gauge(p, n),
         ("margin", &[a, d, b]) => formula::margin(a, d, b),
         ("times", &[a, y]) => formula::times(a, y),

@@ -160,6 +160,8 @@ impl Evaluated {
             "pitch_greatest" => at(&design.pitch.greatest),
             "pitch" => Some(design.pitch.taken),
             "gap" => design.gaps.get(row()?).map(|(g, _)| *g),
+            "heads_beside" => design.heads.get(row()?).and_then(|room| room.at_strap),
+            "heads_apart" => design.heads.get(row()?).and_then(|room| room.of_rows),
             "gap_taken" => design.joint.back_pitch(row()?.wrapping_add(1)).map(|g| g.to_mm()),
             "diagonal" => {
                 let n = design.joint.rows().iter().skip(row()?).take(2).map(|r| r.rivets).max()?;

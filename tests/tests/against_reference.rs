@@ -255,7 +255,9 @@ fn sized_alike(order: &Order, pair: &Pair) -> Result<(), TestCaseError> {
         // Par. 182 says nothing of chain rows: there the library falls back on the edition of 1914.
         let Some(theirs) = theirs.filter(|_| !(chain && book.back == reference::BackRule::Us1918)) else { continue };
         close(design.gaps[row].0, theirs, "row distance")?;
-        let taken = reference::round_up(theirs, book.step);
+        let pair = [row + 1, row + 2].map(|r| order.form.row(r)).map(|r| (u32::from(r.rivets), u32::from(r.planes)));
+        let heads = reference::head_room(pair, rivet, pitch * outer, margin, arranged);
+        let taken = reference::row_distance(book, theirs, heads);
         close(design.joint.back_pitch(row + 1).map_or(0.0, Length::to_mm), taken, "row distance taken")?;
     }
     Ok(())

@@ -217,6 +217,15 @@ proptest! {
                 same_bits(&[p.by_shear, p.by_weaker, p.by_all_modes, p.least, plain.margin],
                     &[d.by_shear, d.by_weaker, d.by_all_modes, d.least, dual.margin])?;
                 same_bits(&plain.gaps.map(|g| g.0), &dual.gaps.map(|g| g.0))?;
+                for (p, d) in plain.heads.iter().zip(&dual.heads) {
+                    prop_assert_eq!((p.at_strap.is_some(), p.of_rows.is_some()), (d.at_strap.is_some(), d.of_rows.is_some()));
+                    if let (Some(p), Some(d)) = (p.at_strap, d.at_strap) {
+                        same_bits(&[p], &[d])?;
+                    }
+                    if let (Some(p), Some(d)) = (p.of_rows, d.of_rows) {
+                        same_bits(&[p], &[d])?;
+                    }
+                }
                 prop_assert_eq!((p.taken, p.decided, p.balance), (d.taken, d.decided, d.balance));
                 prop_assert_eq!((plain.hole.hole, plain.hole.rivet), (dual.hole.hole, dual.hole.rivet));
             }
@@ -324,6 +333,7 @@ bodies! {
     safety_ratio(0 1); bearing(0 1 2); shear_out(0 1 2 3); row_hold(0 1); rivet_percentage(0 1 2 3 4 5 6 7);
     row_distance(0 1 2 3 4 5); row_distance_diagonal(0 1 2 3 4); gauge(0 1); margin(0 1 2); times(0 1);
     strap_share(0 1 2); strap_thickened(0 1 2 3 4 5); row_pitch(0 1); mean(0 1);
+    head_beside_strap(0 1); heads_apart(0 1 2);
     allowance_sum(0 1); half_diameter(0); radius_share(0 1); outside_radius(0 1); safety_sum(0 1); ratio(0 1);
     pressure_inside(0 1 2 3 4 5); pressure_thirty_seconds(0 1 2 3 4 5); pressure_radius(0 1 2 3 4 5);
     pressure_mean(0 1 2 3 4 5); girth_demand(0 1 2); plate_for_pressure(0 1 2 3); share_of_plate(0 1 2);

@@ -237,6 +237,8 @@ fn joints(form: Form) -> Vec<Joint> {
     }
     spec = if lap { spec } else { spec.strap(mm(10.0)) };
     list.push(spec.build().unwrap());
+    // Heads 30.4 mm wide that lie 20 mm across touch at less than 22.9 mm.
+    list.push(build(40.0, plies, &[("g", 22.0), ("m", 32.0)]));
     list
 }
 
@@ -433,7 +435,7 @@ fn everything_in_the_tables_is_produced() {
     let classes = [Class::PlateOuter, Class::PlateInner, Class::Rivets, Class::Strap, Class::BothPlates];
     assert_eq!(missing(&classes, |k| seen.classes.contains(k)), [] as [&Class; 0], "classes");
     let reasons = "Given Table Formula Least Greatest Cap Floor RoundDown RoundUp RoundNearest Series Choice";
-    let sections = "Safety Shell SolidPlate Girth Hole Pitch Rows Margin Straps Joint Rivets NetSections BookView Modes Percentages Limits";
+    let sections = "Safety Shell SolidPlate Girth Hole Pitch Rows Margin Straps Heads Joint Rivets NetSections BookView Modes Percentages Limits";
     for word in reasons.split(' ').chain(sections.split(' ')) {
         assert!(seen.words.contains(word), "{word}");
     }

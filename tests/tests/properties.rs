@@ -83,10 +83,6 @@ fn beyond_sizing(subject: Subject, brief: &seamwright::sizing::Brief) -> bool {
         | Subject::HoleGreatest
         | Subject::Grip
         | Subject::Scallop
-        // Heads are custom, no rule of a book.
-        | Subject::HeadAtStrap
-        | Subject::HeadsInRow
-        | Subject::HeadsOfRows
         | Subject::AllModes => true,
         // A hole or a strap that the order states is kept.
         Subject::HoleStandard => brief_has_hole(brief),

@@ -133,6 +133,7 @@ fn design_shown(all: &All, d: &Design) -> Result<(), TestCaseError> {
     for (row, (least, _)) in (1..joint.form().row_count()).zip(d.gaps) {
         figures.push((&[Q::RowGapLeast], least));
         figures.extend(joint.back_pitch(row).map(|g| (&[Q::RowGap][..], g.to_mm())));
+        figures.extend(d.heads[row - 1].at_strap.map(|g| (&[Q::RowGapBeside][..], g)));
     }
     for (quantities, value) in figures {
         prop_assert!(all.has(quantities, value), "{:?} = {} has no step", quantities, value);

@@ -164,6 +164,12 @@ pub struct sw_design {
     pub back_pitch_least_mm: [f64; SW_MAX_ROWS],
     /// Entry that sets each of them.
     pub back_pitch_entry: [u32; SW_MAX_ROWS],
+    /// Distance from each row to the next that its heads, 1.6 rivets wide, need beside the edge of the narrow strap, mm
+    /// (common practice); not a number where that edge lies elsewhere or the distance was given.
+    pub heads_at_strap_mm: [f64; SW_MAX_ROWS],
+    /// Distance at which the heads of the two rows touch, mm (common practice); 0 where they lie far enough across, not a
+    /// number where the rows have no such rule or the distance was given.
+    pub heads_of_rows_mm: [f64; SW_MAX_ROWS],
 }
 
 fn limit(limit: &Limit<f64>) -> (f64, u32) {
@@ -200,6 +206,8 @@ impl sw_design {
             narrow_strap_least_mm: nothing,
             back_pitch_least_mm: [nothing; SW_MAX_ROWS],
             back_pitch_entry: [SW_NO_ENTRY; SW_MAX_ROWS],
+            heads_at_strap_mm: [nothing; SW_MAX_ROWS],
+            heads_of_rows_mm: [nothing; SW_MAX_ROWS],
         }
     }
 
@@ -244,6 +252,10 @@ impl sw_design {
         let rows = c.back_pitch_least_mm.iter_mut().zip(c.back_pitch_entry.iter_mut());
         for ((least, no), (gap, entry)) in rows.zip(d.gaps).take(d.joint.form().row_count().saturating_sub(1)) {
             (*least, *no) = (gap, u32::from(entry.no().0));
+        }
+        let rooms = c.heads_at_strap_mm.iter_mut().zip(c.heads_of_rows_mm.iter_mut());
+        for ((at_strap, of_rows), room) in rooms.zip(d.heads) {
+            (*at_strap, *of_rows) = (room.at_strap.unwrap_or(f64::NAN), room.of_rows.unwrap_or(f64::NAN));
         }
         c
     }

@@ -102,6 +102,8 @@ bodies! {
     strap_thickened(share, p, n1, d1, nb, db);
     row_pitch(p, n);
     mean(d1, d2);
+    head_beside_strap(m, wh);
+    heads_apart(w1, w2, q);
 }
 
 /// The value of a formula for arguments in the order of its signature.

@@ -49,9 +49,9 @@ subjects! {
     NarrowStrap Millimetre "narrow or second strap" "take a thicker strap";
     Grip Millimetre "grip of the rivets" "take a larger rivet or fewer plies";
     Scallop Millimetre "pitch for a straight caulked edge" "scallop the strap edge for caulking";
-    HeadAtStrap Millimetre "edge of the narrow strap from the row outside it, for heads 1.6 rivets wide (custom)" "the heads foul the strap's edge: move the row out, or order smaller heads";
+    HeadAtStrap Millimetre "distance of rows for heads 1.6 rivets wide beside the edge of the narrow strap (custom)" "the heads foul the strap's edge: move the row out, or order smaller heads";
     HeadsInRow Millimetre "pitch of the row for heads 1.6 rivets wide (custom)" "the heads of the row touch: take a larger pitch";
-    HeadsOfRows Millimetre "rivets of two rows for heads 1.6 rivets wide (custom)" "the heads of the two rows touch: move the rows apart";
+    HeadsOfRows Millimetre "distance of rows for heads 1.6 rivets wide clear of each other (custom)" "the heads of the two rows touch: move the rows apart";
     NetSection Newton "net section left" "no plate is left between the holes as the rule book counts them: the joint holds nothing";
     AllModes One "efficiency over all modes against the book's own" "a mode that the book does not count is weaker: judge by the efficiency over all modes";
     CreditCap One "efficiency credited" "only the cap may be credited";

@@ -2,20 +2,23 @@
 
 use super::{FindingSink, Required, Subject};
 use crate::error::EntryNo;
-use crate::joint::{Arrangement, Joint};
+use crate::given::Given;
+use crate::joint::Joint;
 use crate::math;
-use crate::proportion::SNAP_HEAD_WIDTH;
+use crate::proportion::{self, SNAP_HEAD_WIDTH};
+use crate::step::{Ctx, Num};
 
 /// Heads against the edge of the narrow strap, and against each other.
-pub(super) fn heads(joint: &Joint, out: &mut dyn FindingSink) {
+#[inline]
+pub(super) fn heads<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, out: &mut dyn FindingSink) {
     let none = EntryNo::NONE;
-    let radius = |rivet: f64| 0.5 * SNAP_HEAD_WIDTH * rivet;
-    let neighbours = || joint.rows().iter().zip(joint.rows().iter().skip(1)).zip(joint.back).zip(1_u8..);
-    for (((row, next), gap), number) in neighbours() {
-        // Rivets of the row outside the narrow strap stand beside its edge, which lies a margin beyond the next row.
-        if row.planes < next.planes && gap > 0.0 && joint.margin > 0.0 {
-            let room = gap - joint.margin;
-            out.compare(Subject::HeadAtStrap, number, none, Required::AtLeast, radius(row.rivet), room);
+    let form = &joint.form;
+    let gaps = || (1_usize..).zip(1_u8..).zip(joint.back).take(form.row_count().wrapping_sub(1));
+    for ((row, number), gap) in gaps() {
+        if gap > 0.0
+            && let Some(least) = proportion::head_beside_strap(c, form, given, given.margin, row)
+        {
+            out.compare(Subject::HeadAtStrap, number, none, Required::AtLeast, least.value(), gap);
         }
     }
     for (row, number) in joint.rows().iter().zip(1_u8..) {
@@ -25,21 +28,14 @@ pub(super) fn heads(joint: &Joint, out: &mut dyn FindingSink) {
             out.compare(Subject::HeadsInRow, number, none, Required::AtLeast, least, pitch);
         }
     }
-    for (((row, next), gap), number) in neighbours() {
-        let (few, many) = if row.rivets < next.rivets { (row.rivets, next.rivets) } else { (next.rivets, row.rivets) };
-        let doubled = u32::from(many) == u32::from(few).wrapping_mul(2);
-        // Other rows (a lozenge's 2 and 3) stand differently at each rivet.
-        if gap <= 0.0 || !(many == few || doubled) {
-            continue;
-        }
-        let along = match joint.form.arrangement() {
-            Arrangement::Zigzag => 0.5 * joint.strip / f64::from(many),
-            Arrangement::Chain => 0.0,
-        };
-        let apart = math::sqrt(gap * gap + along * along);
-        let least = radius(row.rivet) + radius(next.rivet);
-        if math::below(apart, least) {
-            out.compare(Subject::HeadsOfRows, number, none, Required::AtLeast, least, apart);
+    for ((row, number), gap) in gaps() {
+        // Told only where they touch, and so is the working.
+        let touch = |c: C| proportion::heads_apart(c, form, given, row).filter(|g| math::below(gap, g.value()));
+        if gap > 0.0
+            && touch(c.quiet()).is_some()
+            && let Some(least) = touch(c)
+        {
+            out.compare(Subject::HeadsOfRows, number, none, Required::AtLeast, least.value(), gap);
         }
     }
 }

@@ -18,7 +18,7 @@ pub(super) fn dimensions<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules
     rows_and_margin(c, joint, given, rules, out);
     straps(c, joint, given, rules, out);
     grip(joint, rules, out);
-    super::heads::heads(joint, out);
+    super::heads::heads(c, joint, given, out);
 }
 
 fn plate_and_hole(joint: &Joint, rules: &Rules, out: &mut dyn FindingSink) {

@@ -25,7 +25,8 @@ pub use shop::{
     strip_of_run, strips_in_run, sunk_head, volume_sum,
 };
 pub use spacing::{
-    gauge, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share, strap_thickened, times,
+    gauge, head_beside_strap, heads_apart, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share,
+    strap_thickened, times,
 };
 pub use vessel::{
     allowance_sum, end_rivets, girth_demand, half_diameter, outside_radius, plate_for_pressure, pressure_inside,
@@ -96,6 +97,10 @@ formulas! {
     StrapThickened "b = (a t + c)(p - n1 d1)/(p - nb db)" "strap rules, alternate outer rivets omitted";
     RowPitch "pr = p/n" "geometry";
     Mean "d = (d1 + d2)/2" "Reg. 184(c): mean of the holes of two rows";
+    SnapHead "wh = k dr, k = 1.6" "snap heads, custom of the trade: PRACTICE";
+    HeadBesideStrap "g = m + wh/2" "geometry: half a head beside the edge of the strap";
+    HeadsInLine "g = (w1 + w2)/2" "geometry: heads that touch";
+    HeadsApart "g = sqrt(((w1 + w2)/2)^2 - q^2)" "geometry: heads that touch, zig-zag";
     Ratio "x = WP/WPp" "definition";
     TestPressure "WPt = k WP" "hydrostatic test of the rule book";
     GirthPressure "WPg = 2 WPh" "geometry: the end pulls p D/4, the hoop p D/2 on each length";

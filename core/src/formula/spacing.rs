@@ -62,3 +62,19 @@ pub fn row_pitch<N: Num>(p: N, n: N) -> N {
 pub fn mean<N: Num>(d1: N, d2: N) -> N {
     (d1 + d2) / N::lit(2.0)
 }
+
+/// `g = m + wh/2`: from the row at the edge of a strap to the row outside it, whose heads of width `wh` stand beside that
+/// edge.
+#[inline(always)]
+pub fn head_beside_strap<N: Num>(m: N, wh: N) -> N {
+    m + wh / N::lit(2.0)
+}
+
+/// `g = sqrt(((w1 + w2)/2)^2 - q^2)`: the row distance at which heads of widths `w1` and `w2` touch that lie `q` across.
+#[inline(always)]
+pub fn heads_apart<N: Num>(w1: N, w2: N, q: N) -> N {
+    let between = (w1 + w2) / N::lit(2.0);
+    let square = between * between - q * q;
+    // Heads that lie further across than they are wide clear each other whatever the distance.
+    if square.value() > 0.0 { square.sqrt() } else { N::lit(0.0) }
+}

@@ -5,7 +5,7 @@
 //! greatest pitch. A book without a cap is searched up to the pitch named, else up to the greatest strip of the table
 //! of bounds; below, down to where the holes of a row fill the strip. A form that a book's table of caps does not reach
 //! is left out unless a greatest pitch is named. A candidate is what [`size`](crate::sizing::size) makes of a form, a
-//! plate, a hole and a pitch: straps, row distances and margin are those of the book.
+//! plate, a hole and a pitch: straps, row distances and margin are those of the book, the rows apart for their heads.
 //!
 //! **The order.** Candidates are compared by whole numbers ([`Measures`]): efficiency credited in billionths, rivets in
 //! a metre in millionths, mass of a metre in milligrams, pitch in nanometres. First comes the measure of the objective;
@@ -29,11 +29,13 @@
 //! 3. *Stretches.* Each piece is monotone in `p`: over a stretch it is greatest at an end, so the least of those
 //!    greatest is at least `U` all over the stretch.
 //! 4. *Rivets* in a metre are `N/p`: over a stretch fewest at its last pitch, exactly.
-//! 5. *Mass.* Row distances do not shrink with `p` (the diagonal rule is the root of a quadratic that rises, or is
-//!    concave; either way least at an end), straps are thickened by `(p - n1 d)/(p - nb d)`, monotone, and rounding up
-//!    keeps order. So distances and straps are least at an end of the stretch, plates weigh at least what these give,
-//!    and rivets less holes, which are constant for a strip, weigh least for a metre at an end. Where a rule asks for
-//!    nothing, no bound is used.
+//! 5. *Mass.* The book's row distances do not shrink with `p` (the diagonal rule is the root of a quadratic that rises,
+//!    or is concave; either way least at an end). What heads need does not grow with `p`: `m + w/2` beside a strap and
+//!    `w` in chain are constant, `sqrt(w^2 - p^2/4n^2)` in zig-zag falls. Straps are thickened by
+//!    `(p - n1 d)/(p - nb d)`, monotone, and rounding up keeps order. So each of these is least at an end of the stretch,
+//!    perhaps not the same one; a distance, the greater of the book's and the heads', is at least the greater of their
+//!    leasts. Plates weigh at least what these give, and rivets less holes, which are constant for a strip, weigh least
+//!    for a metre at an end. Where a rule asks for nothing, no bound is used.
 //! 6. *Exclusion.* A stretch is left out only if its bounds, widened by 1e-9 (their own roundings are below 1e-12) and
 //!    then taken to whole numbers, are already behind the key of the incumbent: the key of every candidate in it is no
 //!    better in each place, and lexicographic order respects that. Equals are never left out.

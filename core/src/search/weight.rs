@@ -20,7 +20,10 @@ pub(super) struct Weights {
 
 /// Row distances and straps of a strip, before anything is bounded, mm.
 struct Taken {
+    /// By the book.
     gaps: [f64; MAX_ROWS],
+    /// For the rivet heads; 0 where they ask for nothing.
+    heads: [f64; MAX_ROWS],
     straps: [f64; 2],
 }
 
@@ -39,10 +42,18 @@ impl Weights {
                 .build()
                 .ok()?;
         let given: Given<f64> = group.given(&bare);
-        let mut taken = Taken { gaps: [0.0; MAX_ROWS], straps: [0.0; 2] };
+        let mut taken = Taken { gaps: [0.0; MAX_ROWS], heads: [0.0; MAX_ROWS], straps: [0.0; 2] };
+        let step = rules.get(Entry::BACK_STEP);
         let found = prescribed_gaps(Plain, &bare, &given, rules);
         for ((least, _), slot) in found.iter().zip(taken.gaps.iter_mut()) {
-            *slot = math::round_up(*least, rules.get(Entry::BACK_STEP));
+            *slot = math::round_up(*least, step);
+        }
+        for (row, slot) in (1..group.form.row_count()).zip(taken.heads.iter_mut()) {
+            let beside = proportion::head_beside_strap(Plain, &group.form, &given, self.margin, row);
+            let apart = proportion::heads_apart(Plain, &group.form, &given, row);
+            let least = math::larger(beside.unwrap_or(0.0), apart.unwrap_or(0.0));
+            // Sizing lets a distance stand that is short by its tolerance.
+            *slot = math::round_up(least, step) * (1.0 - 2.0 * math::TOLERANCE);
         }
         if group.form.kind() == JointKind::Lap {
             return Some(taken);
@@ -65,10 +76,14 @@ impl Weights {
     fn bound(&self, group: &Group<'_, '_>, low: f64, high: f64) -> Option<f64> {
         let (a, b) = (self.taken(group, low)?, self.taken(group, high)?);
         // A rule that asks for nothing gives way to another distance: nothing is known of what lies between.
-        let gaps = || a.gaps.iter().zip(b.gaps).map(|(x, y)| math::smaller(*x, y));
-        if gaps().take(group.form.row_count().saturating_sub(1)).any(|g| g <= 0.0) {
+        let count = group.form.row_count().saturating_sub(1);
+        if a.gaps.iter().zip(b.gaps).take(count).any(|(x, y)| math::smaller(*x, y) <= 0.0) {
             return None;
         }
+        // The book's distance and that for the heads are each least at an end, perhaps not at the same one.
+        let by_book = a.gaps.iter().zip(b.gaps).map(|(x, y)| math::smaller(*x, y));
+        let for_heads = a.heads.iter().zip(b.heads).map(|(x, y)| math::smaller(*x, y));
+        let gaps = || by_book.clone().zip(for_heads.clone()).map(|(x, y)| math::larger(x, y));
         let [a_wide, a_narrow] = a.straps;
         let [b_wide, b_narrow] = b.straps;
         let thin = [math::smaller(a_wide, b_wide), math::smaller(a_narrow, b_narrow)];

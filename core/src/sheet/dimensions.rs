@@ -9,10 +9,12 @@ use super::{Scene, Task};
 use crate::bounds::Unit;
 use crate::check::{Finding, Required, Subject};
 use crate::joint::JointKind;
-use crate::proportion::HoleBasis;
+use crate::proportion::{self, HoleBasis, SNAP_HEAD_WIDTH};
 use crate::quantities::Length;
 use crate::rules::Entry;
 use crate::sizing::{Decided, Stated};
+use crate::step::Plain;
+use crate::text;
 use crate::working::{Columns, Piece};
 
 /// The columns of the table: on a plain sheet the rule stands under its dimension.
@@ -242,10 +244,55 @@ impl Table<'_, '_, '_> {
             };
             let (mut name, mut symbol): (heapless::String<40>, heapless::String<8>) = Default::default();
             write!(name, "row {at} to row {}", at.saturating_add(1)).and(write!(symbol, "g{at}"))?;
-            self.ruled((&name, &symbol), Subject::RowDistance, at, joint.back_pitch(row), given)?;
+            match joint.back_pitch(row).zip(self.room_for_heads(row)) {
+                Some((gap, heads)) => self.for_heads((&name, &symbol), at, gap, heads, given)?,
+                None => self.ruled((&name, &symbol), Subject::RowDistance, at, joint.back_pitch(row), given)?,
+            }
         }
         let given = self.stated.is_none_or(|s| s.margin.is_some());
         self.ruled(("margin", "m"), Subject::MarginLeast, 0, joint.margin(), given)
+    }
+
+    /// What the book asks of the distance from a row to the next.
+    fn by_book(&self, at: u8) -> Option<&Finding> {
+        self.scene.analysis.findings.find(Subject::RowDistance, at).filter(|f| f.required.is_finite())
+    }
+
+    /// What heads ask of the distance from a row to the next, and where, if it is more than the book asks.
+    fn room_for_heads(&self, row: usize) -> Option<(f64, &'static str)> {
+        let (form, given) = (self.scene.joint.form(), &self.scene.given);
+        let beside = proportion::head_beside_strap(Plain, form, given, given.margin, row).unwrap_or(0.0);
+        let apart = proportion::heads_apart(Plain, form, given, row).unwrap_or(0.0);
+        let needed = if apart > beside { (apart, "") } else { (beside, " beside the narrow strap") };
+        let by_book = u8::try_from(row).ok().and_then(|at| self.by_book(at)).map_or(0.0, |f| f.required);
+        (needed.0 > by_book).then_some(needed)
+    }
+
+    /// A row distance for which heads ask more than the book.
+    fn for_heads(
+        &mut self,
+        named: Named<'_>,
+        at: u8,
+        gap: Length,
+        (least, place): (f64, &str),
+        given: bool,
+    ) -> fmt::Result {
+        let (figures, book) = (self.page.figures, self.scene.book);
+        let by_book = self.by_book(at).copied();
+        let required = |w: &mut dyn Write| {
+            write!(w, ">={JOIN}")?;
+            figures.length(w, least)
+        };
+        self.line(named, &required, gap.to_mm(), &|w| {
+            w.write_str(if given { "given; heads " } else { "heads " })?;
+            text::write_plain(w, SNAP_HEAD_WIDTH, 3).map_err(|_| fmt::Error)?;
+            write!(w, " rivets wide{place} [PRACTICE]")?;
+            let Some(finding) = by_book else { return Ok(()) };
+            w.write_str("; by the book ")?;
+            figures.length(w, finding.required)?;
+            w.write_str(": ")?;
+            Entry::from_no(finding.entry).map_or(Ok(()), |e| figures.cite(w, book, e))
+        })
     }
 
     fn straps(&mut self) -> fmt::Result {

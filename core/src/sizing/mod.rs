@@ -1,10 +1,12 @@
 //! Sizing: from a plate and its stresses to a complete joint, in the trade's order.
 //!
 //! Hole, standard size, rivet; pitch balanced against the rivets, raised to the floor, lowered to the cap, rounded past
-//! neither; row distances, margin, straps; then [`check`](mod@crate::check) over all of it.
+//! neither; row distances, straps, margin; room for the rivet heads between the rows; then [`check`](mod@crate::check) over all of it.
 
+mod heads;
 mod pitch;
 
+pub use heads::HeadRoom;
 pub use pitch::{Decided, PitchChoice};
 
 use crate::bounds::Field;
@@ -186,6 +188,8 @@ pub struct Design<N = f64, F = Findings> {
     pub margin: N,
     /// The least straps, mm, before rounding: single, wide or first; narrow or second.
     pub straps: [Limit<N>; 2],
+    /// What rivet heads ask for, by gap, mm, before rounding; nothing where the distance was given.
+    pub heads: [HeadRoom<N>; MAX_ROWS],
     /// All modes, efficiencies and findings.
     pub analysis: Analysis<N, F>,
 }
@@ -205,6 +209,7 @@ impl<N: Num, F> Design<N, F> {
             gaps: self.gaps.map(|(gap, entry)| (gap.value(), entry)),
             margin: self.margin.value(),
             straps: self.straps.map(Limit::values),
+            heads: self.heads.map(HeadRoom::values),
             analysis: self.analysis.values(),
         }
     }
@@ -226,9 +231,10 @@ pub fn size(brief: &Brief, rules: &Rules) -> Result<Design, Error> {
 #[inline]
 pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C::N>, Error> {
     let mut findings = Findings::new();
-    let Design { joint, hole, pitch, gaps, margin, straps, analysis } = size_telling(c, brief, rules, &mut findings)?;
+    let Design { joint, hole, pitch, gaps, margin, straps, heads, analysis } =
+        size_telling(c, brief, rules, &mut findings)?;
     findings.open_first();
-    Ok(Design { joint, hole, pitch, gaps, margin, straps, analysis: analysis.with(findings) })
+    Ok(Design { joint, hole, pitch, gaps, margin, straps, heads, analysis: analysis.with(findings) })
 }
 
 /// [`size`], its findings told to a sink in the order of the check.
@@ -258,9 +264,9 @@ fn size_telling<C: Ctx>(
         Field::OtherPlate.check(b.to_mm())?;
     }
     let hole = choose_hole(c, brief, rules)?;
-    let Dimensions { joint, pitch, gaps, margin, straps } = dimensions(c, brief, rules, &hole)?;
+    let Dimensions { joint, pitch, gaps, margin, straps, heads } = dimensions(c, brief, rules, &hole)?;
     let analysis = check_telling(c, &joint, &brief.materials, rules, out)?;
-    Ok(Design { joint, hole, pitch, gaps, margin, straps, analysis })
+    Ok(Design { joint, hole, pitch, gaps, margin, straps, heads, analysis })
 }
 
 /// What follows from the hole.
@@ -270,6 +276,7 @@ struct Dimensions<N> {
     gaps: [(N, Entry); MAX_ROWS],
     margin: N,
     straps: [Limit<N>; 2],
+    heads: [HeadRoom<N>; MAX_ROWS],
 }
 
 /// Everything after the hole. By itself, so that its trial joints leave the stack before the check.
@@ -304,12 +311,14 @@ fn dimensions<C: Ctx>(c: C, brief: &Brief, rules: &Rules, hole: &HoleChoice<C::N
     c.section(Section::Margin);
     let (margin, margin_taken) = choose_margin(c, brief, &probe, &given, rules)?;
 
+    let heads = heads::room(c, brief, &given, rules, margin_taken, &mut back);
+
     let mut spec = brief.spec(hole, Length::mm(strip), straps.taken).margin(Length::mm(margin_taken));
     for (row, taken) in (1_usize..).zip(back).take(brief.form.row_count().wrapping_sub(1)) {
         spec = spec.back_pitch(row, taken);
     }
     let joint = spec.build()?;
-    Ok(Dimensions { joint, pitch, gaps, margin, straps: straps.least })
+    Ok(Dimensions { joint, pitch, gaps, margin, straps: straps.least, heads })
 }
 
 impl Brief {

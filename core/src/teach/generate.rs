@@ -6,7 +6,7 @@ use rand_pcg::rand_core::Rng;
 use super::family::{Effect, Family, Setting, Task};
 use super::key::Key;
 use crate::bounds::Field;
-use crate::check::{Analysis, Subject, Verdict};
+use crate::check::{Analysis, Verdict};
 use crate::error::{Error, ErrorKind};
 use crate::given::Given;
 use crate::joint::JointKind;
@@ -79,13 +79,6 @@ pub fn problem(seed: u64, family: &Family, rules: &Rules) -> Result<Problem, Err
     for _ in 0..DRAWS {
         let brief = draw.brief(family, rules);
         let Ok(design) = size(&brief, rules) else { continue };
-        let (brief, design) = match room_for_heads(brief, &design) {
-            None => (brief, design),
-            Some(roomier) => match size(&roomier, rules) {
-                Ok(design) => (roomier, design),
-                Err(_) => continue,
-            },
-        };
         if !decides(family, &design, brief.materials(), rules) || !free_of_findings(&design.analysis) {
             continue;
         }
@@ -139,15 +132,6 @@ impl Draw {
         }
         brief
     }
-}
-
-/// The brief with the row outside the narrow strap moved out, where its heads would foul the strap's edge.
-fn room_for_heads(brief: Brief, design: &Design) -> Option<Brief> {
-    let mut findings = design.analysis.findings.iter();
-    let fouled = findings.find(|f| f.subject == Subject::HeadAtStrap && f.verdict == Verdict::Open)?;
-    let gap = design.joint.back_pitch(usize::from(fouled.row))?.to_mm();
-    let least = math::round_up(gap + fouled.required - fouled.provided, 1.0);
-    Some(brief.back_pitch(usize::from(fouled.row), Length::mm(least)))
 }
 
 /// Whether nothing is left open or unknown.

@@ -5,7 +5,7 @@ use crate::reconcile::{Case, MAX_FIGURES, Work, worked};
 use crate::step::{Name, Quantity as Q};
 
 /// Most figures that a problem asks for.
-pub const MAX_ASKED: usize = 16;
+pub const MAX_ASKED: usize = 18;
 
 /// What a problem asks for.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -22,7 +22,7 @@ const OF_CHECK: [Name; 6] = [
     Name(Q::ModeStrength, 0),
     Name(Q::BookEfficiency, 0),
 ];
-const OF_SIZE: [Name; 16] = [
+const OF_SIZE: [Name; 18] = [
     Name(Q::Hole, 0),
     Name(Q::Hole, 1),
     Name(Q::Rivet, 1),
@@ -38,6 +38,8 @@ const OF_SIZE: [Name; 16] = [
     Name(Q::MarginLeast, 0),
     Name(Q::OtherPlate, 0),
     Name(Q::Narrow, 0),
+    Name(Q::RowGapBeside, 1),
+    Name(Q::RowGapBeside, 2),
     Name(Q::BookEfficiency, 0),
 ];
 

@@ -9,6 +9,7 @@ use super::mark::{Mark, Marks};
 use crate::bounds::Unit;
 use crate::joint::JointKind;
 use crate::materials::Materials;
+use crate::proportion::SNAP_HEAD_WIDTH;
 use crate::quantities::Stress;
 use crate::reconcile::Work;
 use crate::rules::RuleBook;
@@ -156,12 +157,10 @@ fn statement(doc: &mut Doc<'_>, style: Style, problem: &Problem) -> fmt::Result 
             value(w, Unit::Millimetre, brief.plate().to_mm())?;
             write!(w, " thick and are to be joined by a {form}.")?;
             stresses(w, brief.materials())?;
-            for row in 1..form.row_count() {
-                if let Some(gap) = brief.stated_back_pitch(row) {
-                    write!(w, " Rows {row} and {} are to lie ", row.wrapping_add(1))?;
-                    value(w, Unit::Millimetre, gap.to_mm())?;
-                    w.write_str(" apart, so that the heads clear the edge of the narrow strap.")?;
-                }
+            if form.unequal() {
+                w.write_str(" The rivets have snap heads, ")?;
+                value(w, Unit::One, SNAP_HEAD_WIDTH)?;
+                w.write_str(" cold rivets wide; those of the row outside the narrow strap are to clear its edge.")?;
             }
             w.write_str(
                 " Find the hole, the pitch, the distances between rows, the margin, the straps and the efficiency.",

@@ -184,7 +184,17 @@ fn write_words(out: &mut dyn fmt::Write, number: u16, name: Name) -> fmt::Result
             write!(out, "{}: narrow or second strap", quantity.what())
         }
         (_, 0) => out.write_str(quantity.what()),
-        (Q::RowGap | Q::RowGapLeast | Q::RowGapThinned | Q::RowGapEqual | Q::RowGapRatio | Q::MeanHole, _) => {
+        (
+            Q::RowGap
+            | Q::RowGapLeast
+            | Q::RowGapThinned
+            | Q::RowGapEqual
+            | Q::RowGapBeside
+            | Q::RowGapApart
+            | Q::RowGapRatio
+            | Q::MeanHole,
+            _,
+        ) => {
             write!(out, "{}, row {row} to the next", quantity.what())
         }
         (Q::ShearAll | Q::BearingAll | Q::RivetsWeaker, 2..) => {

@@ -38,8 +38,7 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
     let place = PathBuf::from(std::env::args().nth(1).unwrap_or_else(|| "target/handover".to_string()));
     fs::create_dir_all(&place)?;
     let steel = Materials::new(Stress::mpa(88.0), Stress::mpa(68.0)).bearing(Stress::mpa(132.0));
-    // The outer row stands further out than the book asks, so that its heads clear the edge of the narrow strap.
-    let brief = Brief::new(Form::unequal_straps(3)?, Length::mm(14.0), steel).back_pitch(1, Length::mm(56.0));
+    let brief = Brief::new(Form::unequal_straps(3)?, Length::mm(14.0), steel);
 
     // The pitch is adjusted to the seam first: the drawing shows what will be drilled.
     let design = size(&brief, &INDIAN.rules)?;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use seamwright_reference::book::{INCH, PSI, US_DRIVEN};
 use seamwright_reference::{
     Book, Cap, Form, Joint, Kind, Row, Stresses, admissible_pitch, back_pitches, balanced_pitches, cap, floor,
-    raw_hole, round_up, size_hole, solid, straps,
+    head_room, raw_hole, round_up, row_distance, size_hole, solid, straps,
 };
 
 use super::case::{Case, Shape};
@@ -153,7 +153,7 @@ impl Expected {
         if outer > 1.0 {
             self.length("B provided", joint.strip);
         }
-        let span = self.rows(case, p, hole);
+        let span = self.rows(case, p, hole, rivet);
         let [wide, narrow] = self.straps(case, joint.strip, hole);
         joint.form = form(wide, narrow);
         if let Some((gaps, margin)) = span {
@@ -164,10 +164,9 @@ impl Expected {
                 let inner = gaps.iter().skip(single).sum::<f64>() + 2.0 * margin;
                 self.length("w2 provided", 2.0 * inner);
                 // A head reaches 0.8 rivets from its centre; the edge lies a margin outside the next row.
-                let what = "edge of the narrow strap from the row outside it, for heads 1.6 rivets wide (custom)";
+                let what = "distance of rows for heads 1.6 rivets wide beside the edge of the narrow strap (custom)";
                 let what = format!("{what}, row {single} to {}", single + 1);
-                let room = gaps[single - 1] - margin;
-                self.finding(&what, Figure::Length(0.8 * rivet), Figure::Length(room));
+                self.finding(&what, Figure::Length(margin + 0.8 * rivet), Figure::Length(gaps[single - 1]));
             }
         }
         let solid = solid(&joint, s);
@@ -250,26 +249,34 @@ impl Expected {
     }
 
     /// Row distances and margin; the distances and the margin where all are known.
-    fn rows(&mut self, case: &Case, p: f64, hole: f64) -> Option<(Vec<f64>, f64)> {
+    fn rows(&mut self, case: &Case, p: f64, hole: f64, rivet: f64) -> Option<(Vec<f64>, f64)> {
         let book = &case.book;
         let list: Vec<(u32, f64)> = case.rows.iter().map(|r| (r.0, hole)).collect();
+        let edge = book.margin_factor * hole;
+        let sized_edge = (!case.check).then(|| round_up(edge, book.step));
+        let margin = case.margin.or(sized_edge);
+        let strip = p * f64::from(case.rows[0].0);
         let mut gaps = Vec::new();
         for (i, least) in back_pitches(book, p, &list, case.arrangement).into_iter().enumerate() {
             let (row, least) = (i + 1, least.expect("a form that the model has a clause for"));
-            let sized = (!case.check).then(|| round_up(least, book.step));
+            // A margin that is not given says nothing about the edge of a strap.
+            let pair = [case.rows[i], case.rows[i + 1]];
+            let heads = match margin {
+                Some(margin) => head_room(pair, rivet, strip, margin, case.arrangement),
+                None => head_room(pair.map(|r| (r.0, 2)), rivet, strip, 0.0, case.arrangement),
+            };
+            let sized = (!case.check).then(|| row_distance(book, least, heads));
             let Some(gap) = case.gaps.get(i).copied().or(sized) else { continue };
-            self.length(&format!("g{row} required"), least);
+            self.length(&format!("g{row} required"), least.max(heads));
             self.length(&format!("g{row} provided"), gap);
             let what = format!("distance between rows, row {row} to {}", row + 1);
             self.finding(&what, Figure::Length(least), Figure::Length(gap));
             gaps.push(gap);
         }
-        let least = book.margin_factor * hole;
-        let sized = (!case.check).then(|| round_up(least, book.step));
-        let margin = case.margin.or(sized)?;
-        self.length("m required", least);
+        let margin = margin?;
+        self.length("m required", edge);
         self.length("m provided", margin);
-        self.finding("margin, least", Figure::Length(least), Figure::Length(margin));
+        self.finding("margin, least", Figure::Length(edge), Figure::Length(margin));
         if case.id == "us-code" {
             self.finding("margin, greatest", Figure::Length(1.75 * hole), Figure::Length(margin));
         }

@@ -54,6 +54,8 @@ pub fn plate(i: &mut Input) {
         formula::strap_thickened, share p n1 d1 nb db;
         formula::row_pitch, p n;
         formula::mean, d1 d2;
+        formula::head_beside_strap, m wh;
+        formula::heads_apart, w1 w2 q;
     }
 }
 

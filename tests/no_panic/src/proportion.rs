@@ -26,7 +26,10 @@ fn with<C: Ctx>(c: C, i: &mut Input) {
     keep(proportion::margin_least(c, &rules, n(i)));
     keep(proportion::limit_entry(&proportion::margin_greatest(c, &rules, n(i), n(i))));
     let Some(joint) = i.joint() else { return };
-    let covered = Covered::new(&form, &Given::new(c, &joint, &i.materials()), &rules);
+    let given = Given::new(c, &joint, &i.materials());
+    keep(proportion::head_beside_strap(c, &form, &given, n(i), i.index()));
+    keep(proportion::heads_apart(c, &form, &given, i.index()));
+    let covered = Covered::new(&form, &given, &rules);
     for strap in [Strap::Wide, Strap::Narrow] {
         keep(proportion::strap_least(c, &rules, &form, strap, &covered));
     }

@@ -9,7 +9,7 @@ use seamwright::joint::Form;
 use seamwright::modes::Mode;
 use seamwright::proportion::Limit;
 use seamwright::rules::{BOOKS, METRIC, RuleBook};
-use seamwright::sizing::{Brief, Design, PitchChoice, size};
+use seamwright::sizing::{Brief, Design, HeadRoom, PitchChoice, size};
 use seamwright::step::{Name, QUANTITIES, Section};
 use seamwright::text::{DecimalMark, Slice};
 use seamwright::working::{
@@ -123,6 +123,7 @@ pub fn values(i: &mut Input) {
     let Ok(design) = size(&brief, &i.rules()) else { return };
     keep(PitchChoice::values(design.pitch));
     keep(Limit::values(design.pitch.greatest));
+    keep(design.heads.map(HeadRoom::values));
     keep(Design::values(design));
 }
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from seamwright_reference.sizing import size
+from seamwright_reference.sizing import head_room, size
 
 
 def test_double_lap():
@@ -19,6 +19,22 @@ def test_unequal_straps():
     assert (got["hole"], got["rivet"], got["pitch"]) == (31.5, 30, 191)
     assert float(got["cap"]) == pytest.approx(191.28, abs=1e-9)
     assert float(got["row_distance"]) == pytest.approx(0.2 * 191 + 1.15 * 31.5, abs=1e-9)
+    # 0.2 x 191 + 1.15 x 31.5 = 74.425, up to 75; heads of 1.6 x 30 beside the strap need 48 + 24 = 72.
+    assert (float(got["heads"]), got["row_distance_taken"]) == (72, 75)
+
+
+def test_room_for_heads():
+    """By hand. 16 mm, hole 25, rivet 24, cap 5.52 x 16 + 41.28 gives 137.28, so 137: the book asks for 0.2 x 137 + 1.15 x 25 = 56.15,
+    heads beside the strap for 38 + 1.6 x 24/2 = 57.2."""
+    got = size("ibr", "double strap", 16, [(1, 1), (2, 2), (2, 2)], 92, 71, 136, "1.875", back="outer to zig-zag")
+    assert (got["hole"], got["rivet"], got["pitch"], got["margin"]) == (25, 24, got["pitch"], 38)
+    assert float(got["heads"]) == pytest.approx(57.2, abs=1e-12)
+    assert got["row_distance_taken"] == 58
+    # Rows alike, 24 across, heads 32 wide: 32^2 - 24^2 = 448. In line they need their width. 2 beside 3: no rule.
+    assert float(head_room(20, 33, 48, (1, 1), (1, 1))) == pytest.approx(448**0.5, abs=1e-12)
+    assert head_room(20, 33, 48, (1, 1), (1, 1), zig_zag=False) == 32
+    assert head_room(20, 33, 68, (1, 2), (1, 2)) == 0
+    assert head_room(20, 33, 48, (2, 2), (3, 2)) == 0
 
 
 def test_no_admissible_pitch():

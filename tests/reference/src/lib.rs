@@ -30,8 +30,8 @@ pub use flow::min_cut;
 pub use model::{Convention, Diameter, Form, Joint, Row, Stresses};
 pub use percent::{Percentages, ibr_percentages};
 pub use sizing::{
-    Arrangement, Cap, Kind, admissible_pitch, back_pitches, balanced_pitches, cap, floor, margin, raw_hole, round_down,
-    round_up, size_hole, straps,
+    Arrangement, Cap, Kind, admissible_pitch, back_pitches, balanced_pitches, cap, floor, head_room, margin, raw_hole,
+    round_down, round_up, row_distance, size_hole, straps,
 };
 pub use textbook::{bearing_all, efficiency, shear_all, solid, tearing_outer};
 

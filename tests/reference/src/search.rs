@@ -5,7 +5,9 @@
 use crate::book::Book;
 use crate::cuts::{Cut, cuts, weakest};
 use crate::model::{Form, Joint, Row, Stresses};
-use crate::sizing::{Arrangement, Cap, Kind, SAME, back_pitches, cap, floor, margin, round_up, straps};
+use crate::sizing::{
+    Arrangement, Cap, Kind, SAME, back_pitches, cap, floor, head_room, margin, round_up, row_distance, straps,
+};
 use crate::textbook::solid;
 use std::f64::consts::PI;
 
@@ -237,12 +239,13 @@ fn one(task: &Task<'_>, at: [usize; 3], pitch: f64) -> Result<Hit, Miss> {
         return Err(Miss::Efficiency);
     }
     let mut gaps = Vec::new();
-    for gap in back_pitches(book, pitch, &plan.rows.iter().map(|r| (r.0, hole)).collect::<Vec<_>>(), plan.arrangement) {
-        gaps.push(round_up(gap.expect("a clause for these rows"), book.step));
+    let by_book =
+        back_pitches(book, pitch, &plan.rows.iter().map(|r| (r.0, hole)).collect::<Vec<_>>(), plan.arrangement);
+    for (i, least) in by_book.into_iter().enumerate() {
+        let heads = head_room([plan.rows[i], plan.rows[i + 1]], size.0, strip, edge, plan.arrangement);
+        gaps.push(row_distance(book, least.expect("a clause for these rows"), heads));
     }
-    let broken = eta < j * (1.0 - SAME)
-        || plate < sight.plate_least * (1.0 - SAME)
-        || heads_foul(plan, size.0, strip, &gaps, edge);
+    let broken = eta < j * (1.0 - SAME) || plate < sight.plate_least * (1.0 - SAME) || heads_foul(plan, size.0, strip);
     if task.rules_met && broken {
         return Err(Miss::Rule);
     }
@@ -272,30 +275,9 @@ fn one(task: &Task<'_>, at: [usize; 3], pitch: f64) -> Result<Hit, Miss> {
     Ok(Hit { plan: plan_at, plate: plate_at, size: size_at, pitch, efficiency, rivets, mass, key })
 }
 
-/// Whether button heads, 1.6 rivets wide, foul the edge of the narrow strap or each other.
-fn heads_foul(plan: &Plan, rivet: f64, strip: f64, gaps: &[f64], edge: f64) -> bool {
-    let wide = 1.6 * rivet;
-    let short = |room: f64, least: f64| room < least - SAME * room.abs().max(least.abs());
-    let mut foul = false;
-    for row in &plan.rows {
-        foul |= short(strip / f64::from(row.0), wide);
-    }
-    for (i, gap) in gaps.iter().enumerate() {
-        let ((n1, planes1), (n2, planes2)) = (plan.rows[i], plan.rows[i + 1]);
-        if planes1 < planes2 {
-            // The strap ends a margin outside the row that goes through it.
-            foul |= short(gap - edge, wide / 2.0);
-        }
-        let many = n1.max(n2);
-        let across = match plan.arrangement {
-            Arrangement::Zigzag => strip / f64::from(many) / 2.0,
-            Arrangement::Chain => 0.0,
-        };
-        if many == n1.min(n2) || many == 2 * n1.min(n2) {
-            foul |= short(gap.hypot(across), wide);
-        }
-    }
-    foul
+/// Whether button heads, 1.6 rivets wide, foul each other in a row; between rows they have room.
+fn heads_foul(plan: &Plan, rivet: f64, strip: f64) -> bool {
+    plan.rows.iter().any(|row| strip / f64::from(row.0) < 1.6 * rivet * (1.0 - SAME))
 }
 
 /// Mass of a strip, kg: plate B over the lap or the straps, and rivets with one button head of 1.6 d by 0.7 d and a

@@ -255,6 +255,33 @@ fn us_1918(p: f64, d: f64) -> f64 {
     if p / d <= 4.0 { 1.75 * d } else { 1.75 * d + 0.1 * (p - 4.0 * d) }
 }
 
+/// What button heads, 1.6 rivets wide (custom of the trade), need from a row to the next, mm.
+///
+/// `rows` are rivets per strip and shear planes of the two rows, `edge` hole centre to edge. A row in single shear beside
+/// one in double shear has the edge of the narrow strap between them. Heads of the two rows: the sides of a triangle.
+/// Rows whose rivets are neither as many nor twice as many have no rule.
+pub fn head_room(rows: [(u32, u32); 2], rivet: f64, strip: f64, edge: f64, arrangement: Arrangement) -> f64 {
+    let [(n1, planes1), (n2, planes2)] = rows;
+    let wide = 1.6 * rivet;
+    let mut room: f64 = if (planes1, planes2) == (1, 2) { edge + wide / 2.0 } else { 0.0 };
+    if n1 == n2 || n1 == 2 * n2 || n2 == 2 * n1 {
+        let across = match arrangement {
+            Arrangement::Zigzag => strip / f64::from(n1.max(n2)) / 2.0,
+            Arrangement::Chain => 0.0,
+        };
+        if across < wide {
+            room = room.max(((wide - across) * (wide + across)).sqrt());
+        }
+    }
+    room
+}
+
+/// The distance from a row to the next, mm: the book's least on its grid, or the next step that leaves the heads room.
+pub fn row_distance(book: &Book, least: f64, heads: f64) -> f64 {
+    let gap = round_up(least, book.step);
+    if heads > gap * (1.0 + SAME) { round_up(heads, book.step) } else { gap }
+}
+
 /// Hole centre to edge, mm, rounded up to the book's step.
 pub fn margin(book: &Book, hole: f64) -> f64 {
     round_up(book.margin_factor * hole, book.step)

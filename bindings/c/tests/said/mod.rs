@@ -91,6 +91,10 @@ pub fn sized_by_core(brief: &Brief, rules: &Rules) -> String {
             for row in 1..=8 {
                 bits(&mut out, mm(j.back_pitch(row)));
             }
+            for room in d.heads {
+                bits(&mut out, room.at_strap.unwrap_or(f64::NAN));
+                bits(&mut out, room.of_rows.unwrap_or(f64::NAN));
+            }
             analysed(&mut out, &d.analysis);
         }
     }
@@ -190,6 +194,10 @@ pub fn sized_by_c(brief: &sw_brief, rules: &sw_rules) -> String {
     }
     bits(&mut out, j.margin_mm);
     j.back_pitch_mm.iter().for_each(|x| bits(&mut out, *x));
+    for (at_strap, of_rows) in d.heads_at_strap_mm.iter().zip(d.heads_of_rows_mm) {
+        bits(&mut out, *at_strap);
+        bits(&mut out, of_rows);
+    }
     c_analysed(&mut out, &a, &findings);
     out
 }

@@ -112,7 +112,7 @@ from ._shop_records import (
     Run,
     StockLine,
 )
-from ._size import Brief, Design, HoleChoice, Limit, PitchChoice, size
+from ._size import Brief, Design, HeadRoom, HoleChoice, Limit, PitchChoice, size
 from ._sweep import sweep
 from ._sweep_result import NO_MODE, Sweep, SweepMode
 from ._tables import BOUNDS, ERROR_KINDS, Bound
@@ -185,6 +185,7 @@ __all__ = [
     "Form",
     "HeadForm",
     "HeadInfo",
+    "HeadRoom",
     "HeadSize",
     "Hole",
     "HoleBasis",

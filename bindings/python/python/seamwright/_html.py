@@ -143,8 +143,10 @@ def design(d: Design) -> str:
         ("hole", basis, f"{hole.hole}, rivet {hole.rivet}"),
         ("pitch", f"by shear {pitch.by_shear}, by the weaker {pitch.by_weaker}, by all modes {pitch.by_all_modes}; "
                   f"least {pitch.least}, greatest {greatest}", f"{pitch.taken}, decided by: {pitch.decided.value}"),
-        *((f"row {n} to row {n + 1}", f"least {gap}", _length(taken))
-          for n, ((gap, _), taken) in enumerate(zip(d.gaps, d.joint.back_pitches, strict=True), 1)),
+        *((f"row {n} to row {n + 1}",
+           f"least {gap}" + (f"; for the heads {max(needs, key=lambda x: x.mm)}" if needs else ""), _length(taken))
+          for n, ((gap, _), room, taken) in enumerate(zip(d.gaps, d.heads, d.joint.back_pitches, strict=True), 1)
+          for needs in [[x for x in (room.at_strap, room.of_rows) if x is not None and x.mm > gap.mm]]),
         ("margin", f"least {d.margin_least}", _length(d.joint.margin)),
     ]  # fmt: skip
     straps = zip(("single, wide or first strap", "narrow or second strap"), d.straps_least,

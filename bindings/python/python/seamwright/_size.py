@@ -58,6 +58,19 @@ class PitchChoice(Record):
 
 
 @dataclass(frozen=True, kw_only=True)
+class HeadRoom(Record):
+    """What snap heads, 1.6 cold rivets wide, ask of the distance from a row to the next (PRACTICE), before rounding.
+
+    ``at_strap`` keeps them beside the edge of the narrow strap where it lies between the two rows, ``of_rows`` clear of
+    the heads of the next row (0 where those lie far enough across). None where there is nothing to ask, or the distance
+    was given.
+    """
+
+    at_strap: Length[float] | None
+    of_rows: Length[float] | None
+
+
+@dataclass(frozen=True, kw_only=True)
 class Brief(Record):
     """What a joint was sized for, lengths that were given; what is None was found."""
 
@@ -104,7 +117,8 @@ class Brief(Record):
 class Design(Worked):
     """A sized joint: the joint, how each dimension was found, and its analysis.
 
-    ``gaps`` are the row distances that the book prescribes (before rounding) with the keys of their entries,
+    ``gaps`` are the row distances that the book prescribes (before rounding) with the keys of their entries, ``heads``
+    what the rivet heads need of them: the joint's rows stand as far apart as the greater of the two, rounded up.
     ``margin_least`` and ``straps_least`` (single, wide or first; narrow or second) the least it asks for.
     """
 
@@ -113,6 +127,7 @@ class Design(Worked):
     hole: HoleChoice
     pitch: PitchChoice
     gaps: tuple[tuple[Length[float], str], ...]
+    heads: tuple[HeadRoom, ...]
     margin_least: Length[float]
     straps_least: tuple[Limit, Limit]
     analysis: Analysis
@@ -185,6 +200,10 @@ def design(found: dict[str, Any], brief: Brief, stresses: Materials, rules: Rule
             decided=Decided(pitch_found["decided"]),
         ),
         gaps=tuple((mm(gap), key) for gap, key in found["gaps"]),
+        heads=tuple(
+            HeadRoom(at_strap=mm_or_none(at_strap, unit), of_rows=mm_or_none(of_rows, unit))
+            for at_strap, of_rows in found["heads"]
+        ),
         margin_least=mm(found["margin_least"]),
         straps_least=(limit(wide, unit), limit(narrow, unit)),
         analysis=analysis(found["analysis"], joint, stresses, rules),

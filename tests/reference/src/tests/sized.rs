@@ -4,8 +4,8 @@ use super::near;
 use crate::book::{INCH, PSI};
 use crate::{
     Arrangement, Book, Cap, Form, GENERAL_METRIC, INDIAN_BOILER, Joint, Kind, Row, Stresses, US_BOILER_1918,
-    admissible_pitch, back_pitches, balanced_pitches, cap, floor, margin, raw_hole, round_down, round_up, size_hole,
-    straps,
+    admissible_pitch, back_pitches, balanced_pitches, cap, floor, head_room, margin, raw_hole, round_down, round_up,
+    row_distance, size_hole, straps,
 };
 
 fn rows(list: &[(u32, f64, u32)]) -> Vec<Row> {
@@ -236,4 +236,23 @@ fn us_tables() {
     near(gaps(100.0, &same), 37.0, 1e-9);
     near(gaps(200.0, &[(1, 20.0), (2, 20.0)]), 37.0, 1e-9);
     near(44_000.0 * PSI, 303.369_321_3, 1e-6);
+}
+
+/// Heads 1.6 rivets wide, by hand.
+#[test]
+fn room_for_heads() {
+    let (zigzag, chain) = (Arrangement::Zigzag, Arrangement::Chain);
+    // Rivets of 24: 38.4 wide. Beside a strap that ends 38 outside the next row: 38 + 19.2 = 57.2.
+    let beside = head_room([(1, 1), (2, 2)], 24.0, 137.0, 38.0, zigzag);
+    near(beside, 57.2, 1e-12);
+    near(row_distance(&INDIAN_BOILER, 56.15, beside), 58.0, 0.0);
+    near(row_distance(&INDIAN_BOILER, 60.2, beside), 61.0, 0.0);
+    near(row_distance(&INDIAN_BOILER, 56.15, 57.0), 57.0, 0.0);
+    // Rivets of 20: 32 wide. 24 across: sqrt(32^2 - 24^2) = sqrt(448). 34 across: nothing. In line: 32.
+    near(head_room([(1, 1), (1, 1)], 20.0, 48.0, 33.0, zigzag), 448.0_f64.sqrt(), 1e-12);
+    near(head_room([(1, 2), (2, 2)], 20.0, 96.0, 33.0, zigzag), 448.0_f64.sqrt(), 1e-12);
+    near(head_room([(1, 1), (1, 1)], 20.0, 68.0, 33.0, zigzag), 0.0, 0.0);
+    near(head_room([(2, 2), (1, 2)], 20.0, 68.0, 33.0, chain), 32.0, 1e-12);
+    // Two rivets beside three.
+    near(head_room([(2, 2), (3, 2)], 20.0, 68.0, 33.0, chain), 0.0, 0.0);
 }
