@@ -268,6 +268,26 @@ fn a_pitch_of_the_students_own_is_carried_through_the_design() {
     assert!(worked(&p.case, &[]).is_ok());
 }
 
+/// Heads 1.6 rivets wide beside the edge of the narrow strap: margin and 0.8 rivets, asked for where there is one.
+#[test]
+fn the_room_for_heads_is_asked_for() {
+    let unequal = Family { form: Form::unequal_straps(3).unwrap(), ..capped() };
+    for seed in 0..20 {
+        let p = problem(seed, &unequal, &INDIAN.rules).unwrap();
+        let joint = &p.design.joint;
+        let least = joint.margin().unwrap().to_mm() + 0.8 * joint.rows()[0].rivet().to_mm();
+        let asked = p.key.answer(Name(Q::RowGapBeside, 1)).unwrap();
+        assert!((asked - least).abs() < 1e-9, "{asked} {least}");
+        assert!(joint.back_pitch(1).unwrap().to_mm() >= least - 1e-9);
+        let mut sheet = String::new();
+        write_problems(&mut sheet, Style::default(), &[p], Audience::Class, &INDIAN).unwrap();
+        let flat = sheet.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains("snap heads, 1.6 cold rivets wide"), "{sheet}");
+    }
+    let p = problem(0, &capped(), &INDIAN.rules).unwrap();
+    assert_eq!(p.key.answer(Name(Q::RowGapBeside, 1)), None);
+}
+
 #[test]
 fn sheets_are_written_in_every_dialect() {
     let problems: Vec<Problem> =

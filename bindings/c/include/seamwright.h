@@ -961,6 +961,12 @@ typedef struct sw_design {
   double back_pitch_least_mm[SW_MAX_ROWS];
   // Entry that sets each of them.
   uint32_t back_pitch_entry[SW_MAX_ROWS];
+  // Distance from each row to the next that its heads, 1.6 rivets wide, need beside the edge of the narrow strap, mm
+  // (common practice); not a number where that edge lies elsewhere or the distance was given.
+  double heads_at_strap_mm[SW_MAX_ROWS];
+  // Distance at which the heads of the two rows touch, mm (common practice); 0 where they lie far enough across, not a
+  // number where the rows have no such rule or the distance was given.
+  double heads_of_rows_mm[SW_MAX_ROWS];
 } sw_design;
 
 // How a text is written. A NULL in its place means all defaults.

@@ -24,10 +24,10 @@ def test_unequal_straps():
 
 
 def test_room_for_heads():
-    """By hand. 16 mm, hole 25, rivet 24, cap 5.52 x 16 + 41.28 gives 137.28, so 137: the book asks for 0.2 x 137 + 1.15 x 25 = 56.15,
-    heads beside the strap for 38 + 1.6 x 24/2 = 57.2."""
+    """By hand. 16 mm, hole 25, rivet 24; the cap 6 x 16 + 41.28 = 137.28 gives 137, for which the book asks for
+    0.2 x 137 + 1.15 x 25 = 56.15, heads beside the strap for 38 + 1.6 x 24/2 = 57.2."""
     got = size("ibr", "double strap", 16, [(1, 1), (2, 2), (2, 2)], 92, 71, 136, "1.875", back="outer to zig-zag")
-    assert (got["hole"], got["rivet"], got["pitch"], got["margin"]) == (25, 24, got["pitch"], 38)
+    assert (got["hole"], got["rivet"], got["pitch"], got["margin"]) == (25, 24, 137, 38)
     assert float(got["heads"]) == pytest.approx(57.2, abs=1e-12)
     assert got["row_distance_taken"] == 58
     # Rows alike, 24 across, heads 32 wide: 32^2 - 24^2 = 448. In line they need their width. 2 beside 3: no rule.
