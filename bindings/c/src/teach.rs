@@ -54,7 +54,7 @@ pub const SW_MARK_WRONG: u32 = 3;
 /// Not answered.
 pub const SW_MARK_MISSING: u32 = 4;
 /// Most figures that an exercise asks for.
-pub const SW_MAX_ASKED: usize = 16;
+pub const SW_MAX_ASKED: usize = 18;
 
 const _: () = assert!(SW_MAX_ASKED == seamwright::teach::MAX_ASKED, "as in the library");
 
@@ -159,7 +159,7 @@ impl sw_mark {
     }
 }
 
-/// What is given where the joint is to be found: form, plate, stresses, and the row distances that heads need.
+/// What is given where the joint is to be found: form, plate, stresses, and row distances where some are settled.
 fn brief_of(brief: &Brief) -> sw_brief {
     let mut c = sw_brief {
         form: sw_form::of(brief.form()),
