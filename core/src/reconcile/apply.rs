@@ -2,8 +2,8 @@
 
 use core::marker::PhantomData;
 
-use super::catalogue::{Digits, Edit, Loaded, Midway, Pi, Share, WrongLine};
-use super::collect::{Alt, Collect, EXACT, Found, Raw};
+use super::catalogue::{Edit, Loaded, Midway, Pi, Share, WrongLine};
+use super::collect::{Alt, Collect, EXACT, Found, Habits, Own, Raw};
 use super::figure::{Figure, MAX_FIGURES};
 use super::{Case, Work};
 use crate::bounds::Field;
@@ -22,8 +22,7 @@ use crate::step::{Name, Quantity as Q};
 pub(super) struct Edited {
     case: Case,
     pi: Option<Pi>,
-    rounded: u8,
-    midway: [Option<Digits>; Midway::COUNT],
+    habits: Habits,
     share: Option<Share>,
     /// The factor by which figures of the unit of the first open one are too large.
     pub(super) figure_unit: Option<f64>,
@@ -38,8 +37,7 @@ impl Edited {
         Edited {
             case,
             pi: None,
-            rounded: 0,
-            midway: [None; Midway::COUNT],
+            habits: Habits::NONE,
             share: None,
             figure_unit: None,
             cut_off: false,
@@ -81,12 +79,12 @@ impl Edited {
                 }
             }
             Edit::Rounded(figures) => {
-                if core::mem::replace(&mut self.rounded, figures) != 0 {
+                if core::mem::replace(&mut self.habits.rounded, figures) != 0 {
                     return None;
                 }
             }
             Edit::Midway(which, digits) => {
-                if self.midway.get_mut(which as usize)?.replace(digits).is_some() {
+                if self.habits.midway.get_mut(which as usize)?.replace(digits).is_some() {
                     return None;
                 }
             }
@@ -140,11 +138,15 @@ impl Edited {
         Some(self)
     }
 
-    fn kind(&self) -> JointKind {
+    fn form(&self) -> Form {
         match &self.case.work {
-            Work::Check(joint, _) => joint.form().kind(),
-            Work::Size(brief) => brief.form().kind(),
+            Work::Check(joint, _) => *joint.form(),
+            Work::Size(brief) => *brief.form(),
         }
+    }
+
+    fn kind(&self) -> JointKind {
+        self.form().kind()
     }
 
     /// The joint, where there is one to be read otherwise.
@@ -179,10 +181,7 @@ impl Edited {
     }
 
     fn cap_of(&mut self, neighbour: WrongLine) -> Option<()> {
-        let (kind, rivets) = match &self.case.work {
-            Work::Check(joint, _) => (joint.form().kind(), joint.form().rivets()),
-            Work::Size(brief) => (brief.form().kind(), brief.form().rivets()),
-        };
+        let (kind, rivets) = (self.kind(), self.form().rivets());
         let (here, right) = self.case.rules.pitch_cap(kind, rivets)?;
         let (column, line) = match neighbour {
             WrongLine::Less => (kind, rivets.checked_sub(1)?),
@@ -243,9 +242,7 @@ impl Edited {
     /// What the routine says of the stated quantities.
     pub(super) fn run(&self, figures: &[Figure]) -> Option<[f64; MAX_FIGURES]> {
         match self.pi {
-            None if self.midway.get(Midway::RivetArea as usize).is_some_and(Option::is_some) => {
-                self.run_as::<Alt<EXACT>>(figures)
-            }
+            None if self.habits.to(Midway::RivetArea).is_some() => self.run_as::<Alt<EXACT>>(figures),
             None => self.run_as::<f64>(figures),
             Some(Pi::TwoDecimals) => self.run_as::<Alt<{ Pi::TwoDecimals as u8 }>>(figures),
             Some(Pi::TwentyTwoSevenths) => self.run_as::<Alt<{ Pi::TwentyTwoSevenths as u8 }>>(figures),
@@ -260,9 +257,9 @@ impl Edited {
     #[inline(never)]
     fn run_as<N: Raw>(&self, figures: &[Figure]) -> Option<[f64; MAX_FIGURES]> {
         let found = Found::new();
-        let lap = self.kind() == JointKind::Lap;
-        let (rounded, midway) = (self.rounded, self.midway);
-        let c = Collect::<'_, N> { figures, found: &found, rounded, midway, lap, number: PhantomData };
+        let form = self.form();
+        let lap = (form.kind() == JointKind::Lap).then(|| u8::try_from(form.row_count()).unwrap_or(0));
+        let c = Collect::<'_, N> { figures, found: &found, habits: &self.habits, lap, number: PhantomData };
         let rules: &Rules = &self.case.rules;
         let analysis: Result<Analysis, Error> = match &self.case.work {
             Work::Check(joint, materials) => check_with(c, joint, materials, rules).map(Analysis::values),
@@ -331,14 +328,30 @@ pub fn worked(case: &Case, names: &[Name]) -> Result<[f64; MAX_FIGURES], Error> 
     }
 }
 
-/// One quantity of a case after edits of the catalogue; `None` where they mean nothing for it or the routine has no
-/// such quantity then.
-#[must_use]
-pub fn edited(case: &Case, edits: [Option<Edit>; 2], name: Name) -> Option<f64> {
+/// Quantities of a case after edits of the catalogue, worked on from someone's own figures; `None` where the edits mean
+/// nothing for it or the routine refuses.
+pub(crate) fn worked_on(
+    case: &Case,
+    edits: [Option<Edit>; 2],
+    own: &Own,
+    names: &[Name],
+) -> Option<[f64; MAX_FIGURES]> {
     let mut edited = Edited::new(*case);
     for edit in edits.into_iter().flatten() {
         edited = edited.with(edit)?;
     }
-    let [value, ..] = edited.run(&[Figure::nothing(name)])?;
+    edited.habits.own = *own;
+    let mut figures = [Figure::nothing(Name(Q::Solid, 0)); MAX_FIGURES];
+    for (slot, name) in figures.iter_mut().zip(names) {
+        *slot = Figure::nothing(*name);
+    }
+    edited.run(figures.get(..names.len())?)
+}
+
+/// One quantity of a case after edits of the catalogue; `None` where they mean nothing for it or the routine has no
+/// such quantity then.
+#[must_use]
+pub fn edited(case: &Case, edits: [Option<Edit>; 2], name: Name) -> Option<f64> {
+    let [value, ..] = worked_on(case, edits, &Own::NONE, &[name])?;
     value.is_finite().then_some(value)
 }

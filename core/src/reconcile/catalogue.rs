@@ -193,7 +193,7 @@ const fn net(to: Digits, words: &'static str) -> Convention {
 /// Where the habits stand: double shear of 1.875 Reg. 177, of 2 and 1.75 Khurmi 9.3 and 9.11; 6 sqrt t throughout
 /// Khurmi, 1.2 and 1.3 sqrt t in inches Lineham p. 407 (read); 6.05 and 6.3 from memory; sqrt(50 t) - 2 Roloff/Matek,
 /// second-hand; 41.28 mm Khurmi, 40 mm Singh (read); 1/16 in of allowance AISC practice, 1/8 in Waddell p. 165 (read).
-/// A rivet rounded to whole newtons Khurmi 9.3 (4 times 49 094 N), its last figure to 0 or 5 Khurmi 9.5 (3 times 17 015 N).
+/// A rivet rounded to whole newtons Khurmi 9.3 (4 times 49 094 N), to 5 N Khurmi 9.5 (3 times 17 015 N).
 /// The others are common practice.
 ///
 /// 1.2 and 1.3 of the inch rule `d = 1.2 sqrt t` in roots of millimetres: times the root of 25.4; and

@@ -8,6 +8,7 @@ use core::ops::{Add, Div, Mul, Sub};
 
 use super::catalogue::{Digits, Midway, Pi};
 use super::figure::{Figure, MAX_FIGURES, ten_to};
+use crate::joint::MAX_ROWS;
 use crate::math;
 use crate::step::{Ctx, Name, Num, Quantity as Q, Section, Why};
 
@@ -158,15 +159,67 @@ impl Found {
     }
 }
 
-/// The collecting context.
-pub(super) struct Collect<'a, N> {
-    pub(super) figures: &'a [Figure],
-    pub(super) found: &'a Found,
+/// What becomes of results before they are used.
+#[derive(Clone, Copy)]
+pub(super) struct Habits {
     /// Figures to which every result is rounded; 0 for none.
     pub(super) rounded: u8,
     /// What is rounded by itself, by [`Midway`].
     pub(super) midway: [Option<Digits>; Midway::COUNT],
-    pub(super) lap: bool,
+    /// Figures of someone's own that are worked on from.
+    pub(super) own: Own,
+}
+
+impl Habits {
+    /// Results as they are.
+    pub(super) const NONE: Habits = Habits { rounded: 0, midway: [None; Midway::COUNT], own: Own::NONE };
+
+    pub(super) const fn to(&self, which: Midway) -> Option<Digits> {
+        let [rivet, area, net] = self.midway;
+        match which {
+            Midway::OneRivet => rivet,
+            Midway::RivetArea => area,
+            Midway::NetSection => net,
+        }
+    }
+}
+
+/// Someone's own figures over those of the case: the strengths of single rivets by row, and tearing at the outer row.
+#[derive(Clone, Copy, PartialEq)]
+pub(crate) struct Own {
+    /// One rivet in shear.
+    pub(crate) shear: [f64; MAX_ROWS],
+    /// One rivet in bearing.
+    pub(crate) bearing: [f64; MAX_ROWS],
+    /// The plate at its outer row.
+    pub(crate) tear: f64,
+}
+
+impl Own {
+    /// No figures but those of the case.
+    pub(crate) const NONE: Own = Own { shear: [1.0; MAX_ROWS], bearing: [1.0; MAX_ROWS], tear: 1.0 };
+
+    /// The factor of a step; `last` is the outer row of plate B of a lap.
+    fn factor(&self, Name(quantity, row): Name, last: Option<u8>) -> f64 {
+        let by_row = match quantity {
+            // One plane of a rivet follows from the rivet.
+            Q::RivetShear | Q::LoneShear => &self.shear,
+            Q::RivetBearing | Q::RivetBearingOther | Q::RivetBearingNarrow => &self.bearing,
+            Q::PlateTear if row == 1 => return self.tear,
+            Q::OtherTear if last == Some(row) => return self.tear,
+            _ => return 1.0,
+        };
+        by_row.get(usize::from(row).wrapping_sub(1)).copied().unwrap_or(1.0)
+    }
+}
+
+/// The collecting context.
+pub(super) struct Collect<'a, N> {
+    pub(super) figures: &'a [Figure],
+    pub(super) found: &'a Found,
+    pub(super) habits: &'a Habits,
+    /// The last row of a lap.
+    pub(super) lap: Option<u8>,
     pub(super) number: PhantomData<N>,
 }
 
@@ -179,10 +232,6 @@ impl<N> Clone for Collect<'_, N> {
 impl<N> Copy for Collect<'_, N> {}
 
 impl<N: Raw> Collect<'_, N> {
-    fn to(self, which: Midway) -> Option<Digits> {
-        self.midway.get(which as usize).copied().flatten()
-    }
-
     fn note(self, name: Name, x: N) -> N {
         let by_book = self.found.section.get() == Section::BookView;
         for (figure, cell) in self.figures.iter().zip(&self.found.values) {
@@ -191,7 +240,7 @@ impl<N: Raw> Collect<'_, N> {
                 Name(q @ (Q::ShearAll | Q::BearingAll), 0) => name.0 == q && !by_book,
                 // The balances of the plates, then the greater of them: the last one stands.
                 Name(q @ (Q::PitchByShear | Q::PitchByWeaker | Q::PitchByAllModes), 0) => name.0 == q,
-                Name(Q::TearOuter, 0) if !self.lap => name == Name(Q::PlateTear, 1) && !by_book,
+                Name(Q::TearOuter, 0) if self.lap.is_none() => name == Name(Q::PlateTear, 1) && !by_book,
                 Name(Q::ModeStrength | Q::BookEfficiency | Q::Efficiency | Q::Credited, _) => name == figure.name,
                 _ => name == figure.name && !by_book,
             };
@@ -211,14 +260,15 @@ impl<N: Raw> Ctx for Collect<'_, N> {
     fn close(self, name: Name, why: Why, e: N) -> N {
         let mut x = e.value();
         if matches!(why, Why::Formula(_)) {
-            if let (Some(digits), Some(area)) = (self.to(Midway::RivetArea), e.area()) {
+            x *= self.habits.own.factor(name, self.lap);
+            if let (Some(digits), Some(area)) = (self.habits.to(Midway::RivetArea), e.area()) {
                 x = x * digits.round(area) / area;
             }
-            if let Some(digits) = Midway::closed_as(name.0).and_then(|which| self.to(which)) {
+            if let Some(digits) = Midway::closed_as(name.0).and_then(|which| self.habits.to(which)) {
                 x = digits.round(x);
             }
-            if self.rounded > 0 {
-                x = to_figures(x, self.rounded);
+            if self.habits.rounded > 0 {
+                x = to_figures(x, self.habits.rounded);
             }
         }
         // A closed step is a number of its own: the area that went into it is no factor of what comes after.

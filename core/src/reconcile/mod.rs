@@ -24,8 +24,10 @@ mod figure;
 mod search;
 mod write;
 
+pub(crate) use apply::worked_on;
 pub use apply::{edited, worked};
 pub use catalogue::{CATALOGUE, Convention, Digits, Edit, Loaded, Midway, Pi, Share, WrongLine};
+pub(crate) use collect::Own;
 pub use figure::{Figure, MAX_FIGURES};
 pub use search::{Answer, CHANCE, Explanation, MAX_ANSWERS, reconcile};
 

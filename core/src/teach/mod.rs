@@ -5,7 +5,8 @@
 //! teach really decides it, by at least [`MARGIN_OF_EFFECT`].
 //!
 //! Marking forgives what teachers forgive: a figure is right within its own digits; right by carry-over where it
-//! follows from an earlier slip; and an earlier slip that is known by [`reconcile`](crate::reconcile) is named.
+//! follows from an earlier slip, or from the student's own single rivets, hole or pitch; and an earlier slip that is known
+//! by [`reconcile`](crate::reconcile) is named.
 //!
 //! The scenarios are made up; the joints are for paper, and the usual caution stands on every sheet.
 

@@ -13,7 +13,7 @@ use crate::proportion::SNAP_HEAD_WIDTH;
 use crate::quantities::Stress;
 use crate::reconcile::Work;
 use crate::rules::RuleBook;
-use crate::step::Name;
+use crate::step::{Name, Quantity};
 use crate::text::write_whole;
 use crate::working::{Doc, Style, WorkingError, write_check, write_size, write_value};
 use crate::{CAUTION, VERSION};
@@ -150,7 +150,9 @@ fn statement(doc: &mut Doc<'_>, style: Style, problem: &Problem) -> fmt::Result 
             }
             w.write_str(".")?;
             stresses(w, materials)?;
-            w.write_str(" Find the strength of one pitch in every way it can fail, and the efficiency of the joint.")
+            w.write_str(" Find the strength of one rivet in shear and in bearing, in each row where it differs; the strength of \
+                 one pitch in every way it can fail; and the efficiency of the joint.",
+            )
         }),
         Work::Size(brief) => doc.paragraph(&|w| {
             write!(w, "The plates {place} are ")?;
@@ -163,7 +165,8 @@ fn statement(doc: &mut Doc<'_>, style: Style, problem: &Problem) -> fmt::Result 
                 w.write_str(" cold rivets wide; those of the row outside the narrow strap are to clear its edge.")?;
             }
             w.write_str(
-                " Find the hole, the pitch, the distances between rows, the margin, the straps and the efficiency.",
+                " Find the hole, the strength of one rivet in shear and in bearing, the pitch, the distances between \
+                 rows, the margin, the straps and the efficiency.",
             )
         }),
     }
@@ -175,7 +178,11 @@ fn answers(doc: &mut Doc<'_>, style: Style, problem: &Problem) -> fmt::Result {
     for (name, value) in problem.key.iter() {
         let Name(quantity, row) = name;
         doc.row(&[&|w| symbol(w, name), &|w| answer(w, style, name, value), &|w| {
-            w.write_str(quantity.what())?;
+            w.write_str(match quantity {
+                // What a rivet bears on may be the plate or the straps, whichever is weaker.
+                Quantity::RivetBearing => "one rivet in bearing",
+                other => other.what(),
+            })?;
             if row > 0 { write!(w, ", row {row}") } else { Ok(()) }
         }])?;
     }
