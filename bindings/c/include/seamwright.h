@@ -643,7 +643,7 @@
 #define SW_MARK_MISSING 4
 
 // Most figures that an exercise asks for.
-#define SW_MAX_ASKED 18
+#define SW_MAX_ASKED 34
 
 // The efficiency over all modes is to be at its worst.
 #define SW_TARGET_EFFICIENCY 0

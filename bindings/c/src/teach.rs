@@ -54,7 +54,7 @@ pub const SW_MARK_WRONG: u32 = 3;
 /// Not answered.
 pub const SW_MARK_MISSING: u32 = 4;
 /// Most figures that an exercise asks for.
-pub const SW_MAX_ASKED: usize = 18;
+pub const SW_MAX_ASKED: usize = 34;
 
 const _: () = assert!(SW_MAX_ASKED == seamwright::teach::MAX_ASKED, "as in the library");
 
