@@ -92,16 +92,18 @@ static void an_exercise(void)
     solid = j.pitch_mm * j.plate_mm * m.tension_mpa, tear = (j.pitch_mm - j.hole_mm[0]) * j.plate_mm * m.tension_mpa;
     shear = 2 * quarter * j.hole_mm[0] * j.hole_mm[0] * m.rivet_shear_mpa;
     bearing = 2 * j.hole_mm[0] * j.plate_mm * m.bearing_mpa;
-    EXPECT(sw_exercise_key(&x, &rules, key, SW_MAX_ASKED, &n, &error) == SW_OK && n == 6);
+    EXPECT(sw_exercise_key(&x, &rules, key, SW_MAX_ASKED, &n, &error) == SW_OK && n == 8);
     NEAR(key[0].value, solid, 1e-12);
     NEAR(key[1].value, tear, 1e-12);
-    NEAR(key[2].value, shear, 1e-12);
-    NEAR(key[3].value, bearing, 1e-12);
-    NEAR(key[4].value, shear, 1e-12); /* shearing governs, as was asked for, by three per cent at least */
-    NEAR(key[5].value, shear / solid, 1e-12);
+    NEAR(key[2].value, shear / 2, 1e-12); /* one rivet of the two in a pitch */
+    NEAR(key[3].value, shear, 1e-12);
+    NEAR(key[4].value, bearing / 2, 1e-12);
+    NEAR(key[5].value, bearing, 1e-12);
+    NEAR(key[6].value, shear, 1e-12); /* shearing governs, as was asked for, by three per cent at least */
+    NEAR(key[7].value, shear / solid, 1e-12);
     EXPECT(tear >= 1.03 * shear && bearing >= 1.03 * shear);
     for (i = 0; i < n; i++) {
-        sprintf(texts[i], i == 5 ? "%.4f" : "%.0f", key[i].value);
+        sprintf(texts[i], i == 7 ? "%.4f" : "%.0f", key[i].value);
         memset(&answers[i], 0, sizeof answers[i]);
         answers[i].name = key[i].name, answers[i].printed = texts[i], answers[i].scale = 1;
     }
@@ -111,14 +113,16 @@ static void an_exercise(void)
     /* The class takes the rivet's diameter in shear, and goes on with that; bearing is left out. */
     slipped = 2 * quarter * j.rivet_mm[0] * j.rivet_mm[0] * m.rivet_shear_mpa, least = slipped < tear ? slipped : tear;
     EXPECT(j.rivet_mm[0] < j.hole_mm[0]);
-    sprintf(texts[2], "%.0f", slipped), sprintf(texts[4], "%.0f", least), sprintf(texts[5], "%.4f", least / solid);
-    answers[3] = answers[5];
+    sprintf(texts[2], "%.0f", slipped / 2), sprintf(texts[3], "%.0f", slipped), sprintf(texts[6], "%.0f", least);
+    sprintf(texts[7], "%.4f", least / solid);
+    answers[5] = answers[7];
     EXPECT(sw_exercise_mark(&x, &rules, answers, n - 1, marks, SW_MAX_ASKED, &marked, &error) == SW_OK);
-    EXPECT(marks[0].mark == SW_MARK_RIGHT && marks[1].mark == SW_MARK_RIGHT && marks[3].mark == SW_MARK_MISSING);
+    EXPECT(marks[0].mark == SW_MARK_RIGHT && marks[1].mark == SW_MARK_RIGHT && marks[5].mark == SW_MARK_MISSING);
     /* From the shear alone the commoner habit of the two that give it is named. */
     EXPECT(marks[2].mark == SW_MARK_SLIP && says(marks[2].convention, "the rivet's diameter throughout"));
-    EXPECT(marks[4].mark == SW_MARK_CARRIED_OVER && marks[5].mark == SW_MARK_CARRIED_OVER);
-    ps = marks[2].name.quantity;
+    EXPECT(marks[3].mark == SW_MARK_CARRIED_OVER && marks[4].mark == SW_MARK_RIGHT);
+    EXPECT(marks[6].mark == SW_MARK_CARRIED_OVER && marks[7].mark == SW_MARK_CARRIED_OVER);
+    ps = marks[3].name.quantity;
     EXPECT(ps == named("Ps", 0).quantity);
     /* The sheets: the teacher's has the answers, the class's has not. */
     EXPECT(sw_exercises_text(&x, 1, &rules, SW_FOR_TEACHER, NULL, NULL, 0, &needed, &error) == SW_OK);
