@@ -51,7 +51,7 @@ kinds! {
     TooLarge             3 "is above the greatest value allowed" "lower it to the limit or less";
     Missing              4 "is needed here and was not given" "give it";
     NotForThisForm       5 "does not belong to this form of joint" "leave it out or choose another form";
-    Inconsistent         6 "contradicts the form of the joint" "make it agree with the form";
+    Inconsistent         6 "contradicts the form of the joint or another input" "make the two agree";
     HolesFillPitch       7 "is not greater than the holes of a row taken together" "take a larger pitch, a smaller hole or fewer rivets";
     RowsOverlap          8 "is so small that holes of neighbouring rows overlap" "move the rows apart";
     HoleCutsEdge         9 "is so small that the hole cuts the plate edge" "enlarge the margin";

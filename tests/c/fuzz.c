@@ -204,6 +204,54 @@ static void studies(const sw_joint *j, const sw_brief *b, const sw_materials *m,
     sw_number_parse(words[0], &by.plate_mm, NULL);
 }
 
+/* The sheet that someone signs, of any task, with particulars of any kind; whatever it prints can be hashed. */
+static void sheets(const sw_joint *j, const sw_brief *b, const sw_materials *m, const sw_rules *r, const sw_style *style)
+{
+    static char all[200000];
+    sw_sheet s;
+    sw_existing found;
+    sw_known known[3];
+    sw_materials ultimate = *m;
+    sw_error e;
+    char words[4][18];
+    uint64_t hash = 7;
+    size_t n = 0, i;
+    uint32_t status, tasks = number(10);
+    sw_sheet_init(&s), sw_existing_init(&found), sw_error_init(&e);
+    found.form = j->form, found.measured = number(255) * 257, found.plate_metal = number(3), found.inside_mm = figure(1500);
+    found.pitch_mm = j->pitch_mm, found.plate_mm = j->plate_mm, found.wide_strap_mm = j->wide_strap_mm;
+    found.hole_mm[0] = j->hole_mm[0], found.safety_factor = figure(5), found.tension_mpa = m->tension_mpa;
+    found.rivet_shear_mpa = m->rivet_shear_mpa, found.bearing_mpa = m->bearing_mpa, found.present_mpa = figure(0.5);
+    /* Mostly one task; rarely none, or several. */
+    if (tasks == 0 || tasks == 3 || tasks > 5)
+        s.joint = j, s.materials = m;
+    if (tasks == 1 || tasks == 3)
+        s.brief = b;
+    if (tasks == 2 || tasks == 3)
+        s.existing = &found;
+    for (i = 0; i < 4; i++)
+        bytes(words[i], 17), words[i][17] = 0;
+    for (i = 0; i < 3; i++) {
+        known[i].field = number(80), known[i].row = number(10), known[i].basis = number(5), known[i].reserved = 0;
+        known[i].source = number(2) ? words[i] : NULL;
+    }
+    s.invented = number(2), s.footing = number(3), s.title = number(2) ? words[3] : NULL;
+    s.object = number(3) ? NULL : words[0], s.prepared = number(2) ? words[1] : NULL, s.date = words[2];
+    s.known = known, s.known_count = number(4) % 4;
+    if (number(4) == 0) {
+        ultimate.tension_mpa *= 4, ultimate.rivet_shear_mpa *= 4, ultimate.bearing_mpa *= 4, ultimate.shear_out_mpa *= 4;
+        ultimate.other_tension_mpa *= 4, ultimate.other_bearing_mpa *= 4, ultimate.other_shear_out_mpa *= 4;
+        s.ultimate = &ultimate, s.safety_factor = number(3) ? 4 : figure(4);
+    }
+    all[0] = 7;
+    status = sw_sheet_text(&s, r, style, all, number(4) ? sizeof all : number(100), &n, &e);
+    if (status == SW_OK ? n == 0 || all[n - 1] != 0 || n != strlen(all) + 1 : all[0] != 7 || e.status != status)
+        abort(); /* half-written */
+    if (sw_sheet_hash(&s, r, &hash, &e) != SW_OK ? status == SW_OK || hash != 7 : hash == 7)
+        abort();
+    n = 0, text(sw_sheet_inputs(&s, r, NULL, 0, &n, &e), &n);
+}
+
 static int same(double a, double b)
 {
     return memcmp(&a, &b, sizeof a) == 0;
@@ -305,6 +353,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     o.length_rule = number(7), o.stock_rounding = number(3), o.length_mm = figure(3000), o.first_end_mm = figure(40);
     o.last_end_mm = figure(40), o.diameter_mm = figure(1500), o.stock_step_mm = figure(2), o.density_kg_m3 = figure(7850);
     style.units = number(2), style.mark = number(2), style.dialect = number(5), style.extra_digits = (int32_t)number(12);
+    style.forces = number(2), style.ratio_decimals = (int32_t)number(9), style.force_decimals = -1;
     bytes(words, 16), words[16] = 0, title.object = words;
     sw_form_name(&j.form, name, number(64) % 64, &n);
     a.efficiency = -7;
@@ -331,10 +380,11 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         n = 0, text(sw_drawing_dxf_seam(&j, &m, &r, &o, &title, NULL, 0, &n, &e), &n);
     }
     sw_length_parse(words, &a.efficiency, NULL);
-    switch (number(4) % 4) {
+    switch (number(5) % 5) {
     case 0: shells(&j, &m, &r, &style); break;
     case 1: designs(&b, &r); break;
     case 2: sweeps(&b.form, &r); break;
+    case 3: sheets(&j, &b, &m, &r, &style); break;
     default: studies(&j, &b, &m, &r);
     }
     return 0;

@@ -81,14 +81,24 @@ c_readme() {
     c_build gcc rated tests/c/rated.c -std=c99
     [ "$("$C_WORK/rated")" = '144.6 psi, 15.5 years' ] || fail "not the 144.6 psi and 15.5 years worked by hand"
     [ "$(wc -l <tests/c/rated.c)" -le 20 ] || fail "tests/c/rated.c has more than twenty lines"
+    # A sheet to sign with the printed 67.5 %, in 25 lines; of the sweep 37/60, 67.5 % again, and 49 857 N of 83 200 N.
+    c_build gcc signed tests/c/signed.c -std=c99
+    "$C_WORK/signed" >"$C_WORK/signed.said" || fail "no sheet to sign"
+    grep -qx 'Efficiency 67.52 % over all modes; 67.52 % may be credited.' "$C_WORK/signed.said" || fail "not 67.5 %"
+    grep -qx 'Prepared        A. Smithson' "$C_WORK/signed.said" || fail "the name is not on the sheet"
+    c_build gcc swept tests/c/swept.c -std=c99
+    "$C_WORK/swept" | tee "$C_WORK/swept.said"
+    printf 'pitch %s\n' '60 mm: 61.7 %' '71 mm: 67.5 %' '80 mm: 59.9 %' \
+        '20 mm: is not greater than the holes of a row taken together' | cmp - "$C_WORK/swept.said" ||
+        fail "not the efficiencies worked by hand"
     local page
-    for page in README.md:example bindings/c/README.md:example bindings/c/README.md:rated; do
+    for page in README.md:example bindings/c/README.md:{example,rated,signed,swept}; do
         python - "${page%:*}" "tests/c/${page#*:}.c" <<'PY' || fail "$page is not there word for word"
 import sys
 sys.exit(open(sys.argv[2]).read() not in open(sys.argv[1]).read())
 PY
     done
-    counted 5 "the C programs of the README"
+    counted 9 "the C programs of the README"
 }
 
 # A project of a stranger, outside of the workspace, finds the library by pkg-config and by find_package.

@@ -91,7 +91,8 @@ int main()
     if (got(sw::compare(columns)).size() != 2)
         return 13;
     const sw_exercise exercise{single, SW_SETTING_BOILER, SW_TASK_CHECK, SW_EFFECT_SHEARING, 0, 7};
-    if (got(sw::key(exercise, rules)).size() != 6)
+    // Solid strip, tearing, one rivet and all rivets in shear, the same crushing, the least, its share.
+    if (got(sw::key(exercise, rules)).size() != 8)
         return 14;
     // Plates torn, (71 - 23)/71; the holes of the second row fill its pitch.
     const double pitches[] = {71, 20};
@@ -104,7 +105,19 @@ int main()
         return 15;
     if (sw::known(rows.efficiency[1]) || rows.status[1] != SW_HOLES_FILL_PITCH || rows.mode[1] != SW_NO_MODE)
         return 16;
-    joint.form = got(sw::lap(2));
+    // The sheet has the printed 67.5 % of the first joint, and is refused as a whole where its joint is.
+    joint.form = got(sw::lap(2)), joint.plate_mm = 13, joint.hole_mm[0] = 23, joint.pitch_mm = 71;
+    sw_sheet to_sign = sw::sheet();
+    to_sign.joint = &joint, to_sign.materials = &steel, to_sign.prepared = "A. Smithson", to_sign.invented = 1;
+    const std::string signed_by = got(sw::sheet(to_sign, rules, sw::style()));
+    if (signed_by.find("67.52 %") == std::string::npos || signed_by.find("A. Smithson") == std::string::npos)
+        return 17;
+    const std::string inputs = got(sw::sheet_inputs(to_sign, rules));
+    std::uint64_t hash = 0xcbf29ce484222325; // FNV-1a, 64 bits
+    for (const char c : inputs)
+        hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3;
+    if (got(sw::sheet_hash(to_sign, rules)) != hash)
+        return 18;
     std::printf("efficiency %.1f %%, governing: %s\n", 100 * found.analysis.efficiency,
                 sw::name(joint.form, found.analysis.governing).c_str());
     return found.findings.empty() || !sw::known(found.analysis.bearing_all_n);

@@ -253,6 +253,12 @@ fn the_basis_of_every_input_is_said() {
     assert!(
         matches!(write(&particulars, &other), Err(WorkingError::Routine(e)) if e.kind == ErrorKind::Inconsistent && e.field == Field::SafetyFactor)
     );
+    // Stresses at failure that are no number are refused by their own name.
+    let nothing = ultimate.bearing(Stress::mpa(f64::NAN));
+    let unknown = Particulars { divided: Some(Divided { ultimate: nothing, factor: 5.0 }), ..particulars };
+    assert!(
+        matches!(write(&unknown, &steel()), Err(WorkingError::Routine(e)) if e.kind == ErrorKind::NotFinite && e.field == Field::Bearing)
+    );
     for (footing, words) in [
         (None, "Not said whether"),
         (Some(Footing::Permissible), "Permissible stresses:"),

@@ -63,7 +63,7 @@
 // A value does not belong to this form of joint.
 #define SW_NOT_FOR_THIS_FORM 5
 
-// A value contradicts the form of the joint.
+// A value contradicts the form of the joint or another input.
 #define SW_INCONSISTENT 6
 
 // The holes of a row fill the pitch.
@@ -326,6 +326,15 @@
 
 // A decimal comma.
 #define SW_MARK_COMMA 1
+
+// Forces of a metric text in newtons.
+#define SW_FORCES_NEWTON 0
+
+// Forces of a metric text in kilonewtons.
+#define SW_FORCES_KILONEWTON 1
+
+// As many decimals as are usual for the quantity and its unit.
+#define SW_DECIMALS_USUAL -1
 
 // Plain text of 80 columns.
 #define SW_DIALECT_PLAIN 0
@@ -687,6 +696,12 @@
 // Most letters of a joint.
 #define SW_MAX_LETTERS 20
 
+// It is not said whether the stresses are permissible ones or those at failure.
+#define SW_FOOTING_NOT_SAID 4294967295
+
+// Most inputs of which one sheet says how they are known.
+#define SW_MAX_KNOWN 64
+
 // In the place of a mode's number: this row has none, because it could not be computed.
 #define SW_NO_MODE 65535
 
@@ -985,8 +1000,16 @@ typedef struct sw_style {
   uint32_t first_hole;
   // How many holes that table lists at most.
   uint32_t hole_count;
-  // Not used.
-  uint32_t reserved;
+  // `SW_FORCES_*`: what forces are printed in where the units are metric.
+  uint32_t forces;
+  // Decimals of lengths, 0 to 9, or `SW_DECIMALS_USUAL`; `extra_digits` comes on top of it, here and below.
+  int32_t length_decimals;
+  // Decimals of stresses and pressures, in the same way.
+  int32_t stress_decimals;
+  // Decimals of forces, in the same way.
+  int32_t force_decimals;
+  // Decimals of ratios, constants and percentages, in the same way.
+  int32_t ratio_decimals;
 } sw_style;
 
 // What a shop is asked for.
@@ -1821,6 +1844,66 @@ typedef struct sw_masses {
   // The same for a metre of seam.
   double kg_per_m;
 } sw_masses;
+
+// How an input is known. A record: fill every member.
+typedef struct sw_known {
+  // Number of the input (`sw_field_find`, as in `pitch`).
+  uint32_t field;
+  // Its row or gap, from 1 to 255; 0 where it belongs to the joint.
+  uint32_t row;
+  // `SW_BASIS_*`: how it is known.
+  uint32_t basis;
+  // Not used.
+  uint32_t reserved;
+  // From where: a drawing, a certificate, the least of so many readings. NULL: not said.
+  const char *source;
+} sw_known;
+
+// A sheet to be written: what it is of, and what stands on it besides the figures. It is of a check (`joint` with
+// `materials`), of a sizing (`brief`) or of a rating (`existing`): set that one and leave the others NULL. A text that
+// is NULL or empty is a line to be filled in by hand. Structs and texts are the caller's and are not kept.
+typedef struct sw_sheet {
+  // Size of this struct, set by `sw_sheet_init`.
+  uint32_t struct_size;
+  // 1: object, drawing and data are made up, and the sheet says so.
+  uint32_t invented;
+  // `SW_FOOTING_*`: what the stresses are; `SW_FOOTING_NOT_SAID`. A rating says it itself.
+  uint32_t footing;
+  // Not used.
+  uint32_t reserved;
+  // The factor of safety that made the stresses out of those behind `ultimate`; 0 without those.
+  double safety_factor;
+  // The joint to be checked, or NULL.
+  const struct sw_joint *joint;
+  // Its stresses; not looked at without `joint`.
+  const struct sw_materials *materials;
+  // The brief to be sized and checked, or NULL.
+  const struct sw_brief *brief;
+  // The existing joint to be rated, or NULL.
+  const struct sw_existing *existing;
+  // What the sheet is about, in a line.
+  const char *title;
+  // The object that the joint belongs to.
+  const char *object;
+  // Number of the drawing.
+  const char *drawing_no;
+  // Jurisdiction, or the authority that inspects.
+  const char *jurisdiction;
+  // Who prepared the sheet.
+  const char *prepared;
+  // Who checked it.
+  const char *checked;
+  // Date, as it is to be printed.
+  const char *date;
+  // The stresses at failure that were divided by `safety_factor`; NULL: there was no division. `SW_INCONSISTENT`
+  // where the quotient is not the stresses of the task.
+  const struct sw_materials *ultimate;
+  // How inputs are known; what is not listed was given, what has no line on the sheet is left out. A rating keeps
+  // its own list.
+  const struct sw_known *known;
+  // How many, at most `SW_MAX_KNOWN`.
+  size_t known_count;
+} sw_sheet;
 
 // One input of a sweep. A record: all zeros for what is not given.
 typedef struct sw_sweep_column {
@@ -2795,6 +2878,38 @@ uint32_t sw_field_what(uint32_t number, char *buf, size_t len, size_t *needed);
 
 // The unit of an input, by its number; empty for pure numbers.
 uint32_t sw_field_unit(uint32_t number, char *buf, size_t len, size_t *needed);
+
+// Fills a sheet with its defaults: of nothing yet, all lines left to be filled in.
+void sw_sheet_init(struct sw_sheet *sheet);
+
+// The sheet that someone signs: who and what, the answer in short, inputs and how they are known, the joint, every
+// dimension with its rule, all failure modes, findings, figures from memory, cautions, lines for names. It is complete
+// or refused: errors of the routine (`sw_joint_check`, `sw_joint_size`, `sw_existing_rate`), `SW_BAD_POINTER` where
+// it is of nothing or of several things, `SW_INCONSISTENT` (see `ultimate`), `SW_TOO_MANY` (see `known_count`).
+uint32_t sw_sheet_text(const struct sw_sheet *sheet,
+                       const struct sw_rules *rules,
+                       const struct sw_style *style,
+                       char *buf,
+                       size_t len,
+                       size_t *needed,
+                       struct sw_error *error);
+
+// The hash of a sheet's inputs, which it prints as 16 hexadecimal digits: FNV-1a over the text of `sw_sheet_inputs`.
+// Equal inputs have an equal hash, in every language and unit; names, date and style are not in it. Errors as in
+// `sw_sheet_text`, for inputs outside their range and for a rating that cannot be computed.
+uint32_t sw_sheet_hash(const struct sw_sheet *sheet,
+                       const struct sw_rules *rules,
+                       uint64_t *hash,
+                       struct sw_error *error);
+
+// The text that `sw_sheet_hash` reads, for those who want to hash or to compare it themselves: a line for each input
+// and for each entry of the book that is not silent, in mm and MPa with nine decimals.
+uint32_t sw_sheet_inputs(const struct sw_sheet *sheet,
+                         const struct sw_rules *rules,
+                         char *buf,
+                         size_t len,
+                         size_t *needed,
+                         struct sw_error *error);
 
 // Fills a sweep with its defaults: no rows, nothing given.
 void sw_sweep_init(struct sw_sweep *sweep);

@@ -128,6 +128,7 @@ inline sw_search searching() { return detail::made(sw_search_init); }
 inline sw_vessel_brief vessel_brief() { return detail::made(sw_vessel_brief_init); }
 inline sw_tolerances tolerances() { return detail::made(sw_tolerances_init); }
 inline sw_title title() { return detail::made(sw_title_init); }
+inline sw_sheet sheet() { return detail::made(sw_sheet_init); }
 inline sw_sweep sweeping() { return detail::made(sw_sweep_init); }
 
 // A built-in rule book.
@@ -358,6 +359,28 @@ inline result<swept> sweep(const sw_sweep &of, const sw_rules &rules, sw_error *
         to.efficiency = s.efficiency.data(), to.book_efficiency = s.book_efficiency.data();
         to.credited_efficiency = s.credited_efficiency.data(), to.mode = s.mode.data(), to.status = s.status.data();
         return sw_sweep_run(&of, &rules, 0, of.rows, &to, e);
+    });
+}
+
+// The sheet that someone signs. What the struct points to must outlive the call.
+inline result<std::string> sheet(const sw_sheet &of, const sw_rules &rules, const sw_style &style,
+                                 sw_error *error = nullptr)
+{
+    return detail::text(error, [&](char *b, std::size_t n, std::size_t *s, sw_error *e) {
+        return sw_sheet_text(&of, &rules, &style, b, n, s, e);
+    });
+}
+
+// The hash of its inputs, and the text that is hashed.
+inline result<std::uint64_t> sheet_hash(const sw_sheet &of, const sw_rules &rules, sw_error *error = nullptr)
+{
+    return detail::call(std::uint64_t{0}, error,
+                        [&](std::uint64_t &h, sw_error *e) { return sw_sheet_hash(&of, &rules, &h, e); });
+}
+inline result<std::string> sheet_inputs(const sw_sheet &of, const sw_rules &rules, sw_error *error = nullptr)
+{
+    return detail::text(error, [&](char *b, std::size_t n, std::size_t *s, sw_error *e) {
+        return sw_sheet_inputs(&of, &rules, b, n, s, e);
     });
 }
 

@@ -42,6 +42,11 @@ pub struct sw_assumption {
     pub value: f64,
 }
 
+/// How something is known, by its number.
+pub(crate) fn basis(number: u32) -> Result<Basis, Failure> {
+    BASES.get(number as usize).copied().ok_or(Failure::border(SW_BAD_CHOICE, 1))
+}
+
 impl sw_assumption {
     fn of(a: &Assumption) -> Self {
         sw_assumption {
@@ -90,7 +95,7 @@ pub extern "C" fn sw_assumption_unit(about: u32, buf: *mut c_char, len: usize, n
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_basis_word(basis: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || {
-        let basis = BASES.get(basis as usize).ok_or(Failure::border(SW_BAD_CHOICE, 1))?;
-        Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(basis.word())?))
+        let word = crate::assumption::basis(basis)?.word();
+        Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(word)?))
     })
 }

@@ -38,6 +38,8 @@ pub(crate) unsafe trait Record: Copy {}
 // SAFETY: every pattern of bits is a number.
 unsafe impl Record for f64 {}
 // SAFETY: every pattern of bits is a number.
+unsafe impl Record for u64 {}
+// SAFETY: every pattern of bits is a number.
 unsafe impl Record for u32 {}
 // SAFETY: every pattern of bits is a number.
 unsafe impl Record for u16 {}
@@ -89,6 +91,7 @@ crosses! {
     sized sw_worst from size_of::<crate::sw_worst>();
     sized sw_sweep from size_of::<crate::sw_sweep>();
     sized sw_sweep_results from size_of::<crate::sw_sweep_results>();
+    sized sw_sheet from size_of::<crate::sw_sheet>();
     record sw_form;
     record sw_materials;
     record sw_mode;
@@ -116,6 +119,7 @@ crosses! {
     record sw_parting;
     record sw_letter;
     record sw_masses;
+    record sw_known;
 }
 
 fn usable<T>(at: *const T, argument: u32) -> Result<(), Failure> {
@@ -233,7 +237,7 @@ impl<T: Record> Slot<T> {
     }
 
     /// Writes the record.
-    pub(crate) fn put(self, value: T) {
+    pub(crate) fn put(&self, value: T) {
         // SAFETY: not NULL and aligned, the caller's.
         unsafe { ptr::write(self.at, value) };
     }
@@ -465,11 +469,11 @@ impl Text {
     }
 
     /// Writes a text with its closing NUL: all of it or nothing. `write` is called twice, first to count.
-    pub(crate) fn put(self, write: impl Fn(&mut dyn fmt::Write) -> Result<(), Failure>) -> Result<(), Failure> {
+    pub(crate) fn put(&self, write: impl Fn(&mut dyn fmt::Write) -> Result<(), Failure>) -> Result<(), Failure> {
         let mut count = seamwright::text::Count::new();
         write(&mut count)?;
         let size = count.needed().saturating_add(1);
-        if let Some(needed) = self.needed {
+        if let Some(needed) = &self.needed {
             needed.put(size);
         }
         if self.at.is_null() {

@@ -7,7 +7,7 @@ use seamwright::bounds::{FIELDS, Field};
 use crate::border::{self, Slot, Text};
 use crate::status::{Failure, SW_BAD_CHOICE, SW_UNKNOWN_KEY, answer, sw_error};
 
-fn field(number: u32) -> Result<Field, Failure> {
+pub(crate) fn field(number: u32) -> Result<Field, Failure> {
     FIELDS.get(number as usize).copied().ok_or(Failure::border(SW_BAD_CHOICE, 1))
 }
 

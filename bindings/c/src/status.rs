@@ -21,7 +21,7 @@ pub const SW_TOO_LARGE: u32 = 3;
 pub const SW_MISSING: u32 = 4;
 /// A value does not belong to this form of joint.
 pub const SW_NOT_FOR_THIS_FORM: u32 = 5;
-/// A value contradicts the form of the joint.
+/// A value contradicts the form of the joint or another input.
 pub const SW_INCONSISTENT: u32 = 6;
 /// The holes of a row fill the pitch.
 pub const SW_HOLES_FILL_PITCH: u32 = 7;

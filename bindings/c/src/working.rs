@@ -5,7 +5,9 @@ use core::fmt;
 
 use seamwright::rules::RuleBook;
 use seamwright::text::DecimalMark;
-use seamwright::working::{DIALECTS, Style, Units, WorkingError, write_check, write_shop, write_size};
+use seamwright::working::{
+    DIALECTS, Decimals, Forces, Style, Units, WorkingError, write_check, write_shop, write_size,
+};
 
 use crate::border::{self, Text};
 use crate::joint::{sw_joint, sw_materials};
@@ -22,6 +24,12 @@ pub const SW_UNITS_INCH: u32 = 1;
 pub const SW_MARK_POINT: u32 = 0;
 /// A decimal comma.
 pub const SW_MARK_COMMA: u32 = 1;
+/// Forces of a metric text in newtons.
+pub const SW_FORCES_NEWTON: u32 = 0;
+/// Forces of a metric text in kilonewtons.
+pub const SW_FORCES_KILONEWTON: u32 = 1;
+/// As many decimals as are usual for the quantity and its unit.
+pub const SW_DECIMALS_USUAL: i32 = -1;
 /// Plain text of 80 columns.
 pub const SW_DIALECT_PLAIN: u32 = 0;
 /// Plain text of 20 columns.
@@ -51,8 +59,16 @@ pub struct sw_style {
     pub first_hole: u32,
     /// How many holes that table lists at most.
     pub hole_count: u32,
-    /// Not used.
-    pub reserved: u32,
+    /// `SW_FORCES_*`: what forces are printed in where the units are metric.
+    pub forces: u32,
+    /// Decimals of lengths, 0 to 9, or `SW_DECIMALS_USUAL`; `extra_digits` comes on top of it, here and below.
+    pub length_decimals: i32,
+    /// Decimals of stresses and pressures, in the same way.
+    pub stress_decimals: i32,
+    /// Decimals of forces, in the same way.
+    pub force_decimals: i32,
+    /// Decimals of ratios, constants and percentages, in the same way.
+    pub ratio_decimals: i32,
 }
 
 impl sw_style {
@@ -65,7 +81,11 @@ impl sw_style {
             extra_digits: 0,
             first_hole: 1,
             hole_count: u32::MAX,
-            reserved: 0,
+            forces: SW_FORCES_NEWTON,
+            length_decimals: SW_DECIMALS_USUAL,
+            stress_decimals: SW_DECIMALS_USUAL,
+            force_decimals: SW_DECIMALS_USUAL,
+            ratio_decimals: SW_DECIMALS_USUAL,
         }
     }
 
@@ -83,7 +103,22 @@ impl sw_style {
         };
         let dialect = *DIALECTS.get(self.dialect as usize).ok_or_else(bad)?;
         let extra_digits = i8::try_from(self.extra_digits).ok().filter(|n| (-9..=9).contains(n)).ok_or_else(bad)?;
-        Ok(Style { units, mark: decimal_mark(self.mark, argument)?, dialect, extra_digits, ..Style::default() })
+        let forces = match self.forces {
+            SW_FORCES_NEWTON => Forces::Newton,
+            SW_FORCES_KILONEWTON => Forces::Kilonewton,
+            _ => return Err(bad()),
+        };
+        let decimals = |n: i32| match n {
+            SW_DECIMALS_USUAL => Ok(None),
+            _ => u8::try_from(n).ok().filter(|n| *n <= 9).map(Some).ok_or_else(bad),
+        };
+        let decimals = Decimals {
+            length: decimals(self.length_decimals)?,
+            stress: decimals(self.stress_decimals)?,
+            force: decimals(self.force_decimals)?,
+            ratio: decimals(self.ratio_decimals)?,
+        };
+        Ok(Style { units, forces, mark: decimal_mark(self.mark, argument)?, dialect, decimals, extra_digits })
     }
 }
 

@@ -57,6 +57,7 @@ fn made() -> String {
         "masses",
         "numbers",
         "fields",
+        "sheet",
         "sweep",
     ] {
         builder = builder.with_src(root.join("src").join(format!("{name}.rs")));

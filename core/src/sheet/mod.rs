@@ -129,8 +129,8 @@ struct Scene<'a> {
 /// Works out a task and writes its sheet.
 ///
 /// # Errors
-/// Those of the routine; [`ErrorKind::Inconsistent`] where the stresses at failure over the factor are not the stresses
-/// of the task; those of the sink.
+/// Those of the routine; stresses at failure outside their range, and [`ErrorKind::Inconsistent`] where over the factor
+/// they are not the stresses of the task; those of the sink.
 pub fn write_sheet(
     out: &mut dyn fmt::Write,
     style: Style,
@@ -167,10 +167,11 @@ pub fn write_sheet(
     if pad.spoilt() {
         return Err(WorkingError::Spoilt);
     }
-    if let Some(divided) = &particulars.divided
-        && divided.ultimate.divided_by(divided.factor)? != materials
-    {
-        return Err(Error::new(ErrorKind::Inconsistent, Field::SafetyFactor).value(divided.factor).into());
+    if let Some(divided) = &particulars.divided {
+        divided.ultimate.validate()?;
+        if divided.ultimate.divided_by(divided.factor)? != materials {
+            return Err(Error::new(ErrorKind::Inconsistent, Field::SafetyFactor).value(divided.factor).into());
+        }
     }
     touched.findings(&analysis.findings);
     rating.iter().for_each(|found| touched.findings(&found.findings));
