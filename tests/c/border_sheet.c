@@ -41,6 +41,7 @@ static uint32_t text(int which, char *b, size_t n, size_t *s)
     switch (which) {
     case 0: return sw_sheet_text(&sheet, &rules, NULL, b, n, s, NULL);
     case 1: return sw_sheet_inputs(&sheet, &rules, b, n, s, NULL);
+    case 2: return sw_sheet_lines(&sheet, sw_book_metric(), NULL, 1, 4, b, n, s, NULL, NULL);
     default: return SW_END;
     }
 }
@@ -117,6 +118,12 @@ static void bad_calls(void)
     EXPECT(sw_sheet_inputs(NULL, &rules, NULL, 0, &n, &error) == SW_BAD_POINTER && error.index == 1);
     EXPECT(sw_sheet_inputs(&sheet, NULL, NULL, 0, &n, &error) == SW_BAD_POINTER && error.index == 2);
     EXPECT(sw_sheet_inputs(&sheet, &rules, NULL, 0, NULL, &error) == SW_BAD_POINTER && error.index == 3);
+    EXPECT(sw_sheet_lines(NULL, sw_book_metric(), NULL, 1, 1, NULL, 0, &n, NULL, &error) == SW_BAD_POINTER);
+    EXPECT(error.index == 1);
+    EXPECT(sw_sheet_lines(&sheet, NULL, NULL, 1, 1, NULL, 0, &n, NULL, &error) == SW_BAD_POINTER && error.index == 2);
+    EXPECT(sw_sheet_lines(&sheet, sw_book_metric(), NULL, 1, 1, NULL, 0, NULL, NULL, &error) == SW_BAD_POINTER);
+    EXPECT(error.index == 6);
+    EXPECT(sw_sheet_lines(&sheet, sw_book_metric(), NULL, 0, 0xffffffff, NULL, 0, &n, NULL, &error) == SW_OK && n > 1000);
     /* Of nothing, of several things, of a joint without stresses. */
     sheet.joint = NULL;
     EXPECT(call() == SW_BAD_POINTER);
@@ -197,7 +204,7 @@ static uint32_t styled(void)
 int main(void)
 {
     begin();
-    EXPECT(short_buffers(text) == 2);
+    EXPECT(short_buffers(text) == 3);
     every_size();
     bad_calls();
     wrong_struct_sizes(&sheet, call);

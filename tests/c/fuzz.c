@@ -247,6 +247,8 @@ static void sheets(const sw_joint *j, const sw_brief *b, const sw_materials *m, 
     status = sw_sheet_text(&s, r, style, all, number(4) ? sizeof all : number(100), &n, &e);
     if (status == SW_OK ? n == 0 || all[n - 1] != 0 || n != strlen(all) + 1 : all[0] != 7 || e.status != status)
         abort(); /* half-written */
+    if (sw_sheet_lines(&s, sw_book_metric(), style, number(200), number(9), all, sizeof all, &n, NULL, &e) == SW_NO_SPACE)
+        abort(); /* there is always room */
     if (sw_sheet_hash(&s, r, &hash, &e) != SW_OK ? status == SW_OK || hash != 7 : hash == 7)
         abort();
     n = 0, text(sw_sheet_inputs(&s, r, NULL, 0, &n, &e), &n);
@@ -353,7 +355,9 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     o.length_rule = number(7), o.stock_rounding = number(3), o.length_mm = figure(3000), o.first_end_mm = figure(40);
     o.last_end_mm = figure(40), o.diameter_mm = figure(1500), o.stock_step_mm = figure(2), o.density_kg_m3 = figure(7850);
     style.units = number(2), style.mark = number(2), style.dialect = number(5), style.extra_digits = (int32_t)number(12);
-    style.forces = number(2), style.ratio_decimals = (int32_t)number(9), style.force_decimals = -1;
+    style.forces = number(2), style.ratio_decimals = number(12);
+    if (number(3))
+        style.ratio_decimals = SW_DECIMALS_USUAL;
     bytes(words, 16), words[16] = 0, title.object = words;
     sw_form_name(&j.form, name, number(64) % 64, &n);
     a.efficiency = -7;

@@ -98,7 +98,13 @@ import sys
 sys.exit(open(sys.argv[2]).read() not in open(sys.argv[1]).read())
 PY
     done
-    counted 9 "the C programs of the README"
+    python - <<'PY' || fail "the conventions of bindings/c/README.md are not those of the header"
+import sys
+rules = open("bindings/c/conventions.txt").read()
+rules = "\n".join(line[3:] for line in rules[rules.index(" *  1."):].splitlines())
+sys.exit(rules not in open("bindings/c/README.md").read())
+PY
+    counted 10 "the C programs and conventions of the README"
 }
 
 # A project of a stranger, outside of the workspace, finds the library by pkg-config and by find_package.

@@ -47,6 +47,16 @@ fw_forbidden() {
         "$FW_WORK/names.txt"
 }
 
+# The sheet to sign on the Cortex-M4: what it costs, and its bytes against those of the host.
+fw_sheet() {
+    SEAMWRIGHT_C_DUMP=$FW_WORK cargo test -q -p seamwright-c --locked --test sheets >&2
+    fw_link sheet tests/firmware/sheet.c -nostdlib -Wl,--defsym=flash_size=512K,--defsym=ram_size=128K,--defsym=stack_size=96K
+    arm-none-eabi-size "$FW_WORK/sheet.elf" | awk 'NR == 2 {print "flash.sheet", $1 + $2}'
+    rm -f "$FW_WORK/sheet.said"
+    fw_run sheet || fail "the sheet fails on the Cortex-M"
+    cmp "$FW_WORK/sheet.said" "$FW_WORK/sheet.txt" >&2 || fail "the Cortex-M's sheet is not the host's"
+}
+
 # Each built-in book in bytes: what the image of a program grows by that names it.
 fw_books() {
     local book flash without
@@ -142,6 +152,7 @@ step_firmware() {
     fw_run calc >>"$measured" || fail "the calculation image fails"
     fw_link search tests/firmware/search.c -nostdlib -Wl,--defsym=flash_size=512K,--defsym=ram_size=128K,--defsym=stack_size=64K
     fw_run search >>"$measured" || fail "the search fails"
+    fw_sheet >>"$measured"
     fw_books >>"$measured"
     fw_handheld >>"$measured"
     counted "$(grep -c '^+' examples/handheld/session.txt | awk '{print $1 / 2}')" "screens of the handheld"

@@ -8,12 +8,15 @@
  *
  *  1. Memory is the caller's. The library allocates nothing, keeps no global state and no pointer after a call; all
  *     functions are reentrant and may be called from any thread.
- *  2. A struct whose first member is struct_size is filled by its sw_<noun>_init function before use, outputs too. A
- *     program built with an older, shorter struct keeps working: what it lacks has its default. A struct longer than
- *     the library knows is refused. Structs without struct_size are records: their layout never changes. An archive for
- *     bare metal goes with its own header: sw_joint_check and sw_joint_size take an sw_rules of full size only there.
+ *  2. A struct whose first member is struct_size is filled by its sw_<noun>_init function before use, outputs too
+ *     (NULL does nothing there). A program built with an older, shorter struct keeps working: what it lacks has its
+ *     default. A struct longer than the library knows is refused. Structs without struct_size are records: their layout
+ *     never changes. An archive for bare metal goes with its own header: sw_joint_check and sw_joint_size take an
+ *     sw_rules of full size only there.
  *  3. Functions return a status: SW_OK (0), a kind of error of the library (1 to 255), or what is wrong with the call
- *     (256 and up).
+ *     (256 and up). Any function may give SW_BAD_POINTER, SW_BAD_STRUCT_SIZE or SW_BAD_CHOICE (a number, an id or an
+ *     SW_ constant that there is not), any that takes figures SW_NOT_FINITE, SW_TOO_SMALL, SW_TOO_LARGE or SW_MISSING.
+ *     What else is to be expected stands beside a function.
  *  4. Outputs come after inputs and are written only with SW_OK; on failure nothing is half-written. The last argument
  *     of most functions is an sw_error (init it once), written only on failure; NULL where it is not wanted. An output
  *     lies apart from all inputs, except that one struct may be input and output of a call.
@@ -90,16 +93,17 @@
 // No margin lies between the least and the greatest margin of the rule book.
 #define SW_NO_ADMISSIBLE_MARGIN 14
 
-// There is no entry of this key.
+// There is no entry, no input or no quantity of this key or symbol.
 #define SW_UNKNOWN_KEY 15
 
 // A value is not one of the choices of its entry.
 #define SW_WRONG_CHOICE 16
 
-// A text cannot be read as a number with a unit.
+// A text cannot be read as a number, or has no unit where one is needed.
 #define SW_UNREADABLE 17
 
-// A buffer or an array is too short; the size needed was written, nothing else.
+// A buffer or an array is too short; the size needed was written, nothing else. `value` of the error is the size that
+// there is, `limit` the one needed.
 #define SW_NO_SPACE 18
 
 // The rule book contradicts itself.
@@ -120,10 +124,10 @@
 // A number or an id is none of those that there are; `index` of the error is the number of the argument.
 #define SW_BAD_CHOICE 259
 
-// There are no more elements.
+// There are no more elements, or there is nothing to tell of.
 #define SW_END 260
 
-// The working could not be written completely and was refused.
+// A working or a sheet could not be written completely and was refused.
 #define SW_INCOMPLETE 261
 
 // An array has more elements than the library takes (4096 where nothing else is said).
@@ -334,7 +338,7 @@
 #define SW_FORCES_KILONEWTON 1
 
 // As many decimals as are usual for the quantity and its unit.
-#define SW_DECIMALS_USUAL -1
+#define SW_DECIMALS_USUAL 4294967295
 
 // Plain text of 80 columns.
 #define SW_DIALECT_PLAIN 0
@@ -722,7 +726,7 @@ typedef struct sw_error {
   uint32_t entry;
   // A second entry, where two rules contradict each other; `SW_NO_ENTRY` when there is none.
   uint32_t other_entry;
-  // Number of the field that the hint is about.
+  // Number of the field that the hint is about; counts where `hint` is a number.
   uint32_t hint_field;
   // Not used.
   uint32_t reserved;
@@ -882,7 +886,7 @@ typedef struct sw_analysis {
 
 // A rule of the book, what it requires and what is there. A record. Texts: `sw_finding_what`, `sw_finding_advice`.
 typedef struct sw_finding {
-  // Number of the subject.
+  // Number of the subject, for `sw_finding_what`, `sw_finding_advice`, `sw_finding_unit`.
   uint32_t subject;
   // Row that it concerns, from 1; 0 for the whole joint.
   uint32_t row;
@@ -974,7 +978,7 @@ typedef struct sw_design {
   double narrow_strap_least_mm;
   // Least distance from each row to the next, mm.
   double back_pitch_least_mm[SW_MAX_ROWS];
-  // Entry that sets each of them.
+  // Entry that sets each of them; `SW_NO_ENTRY`: none.
   uint32_t back_pitch_entry[SW_MAX_ROWS];
   // Distance from each row to the next that its heads, 1.6 rivets wide, need beside the edge of the narrow strap, mm
   // (common practice); not a number where that edge lies elsewhere or the distance was given.
@@ -1003,13 +1007,13 @@ typedef struct sw_style {
   // `SW_FORCES_*`: what forces are printed in where the units are metric.
   uint32_t forces;
   // Decimals of lengths, 0 to 9, or `SW_DECIMALS_USUAL`; `extra_digits` comes on top of it, here and below.
-  int32_t length_decimals;
+  uint32_t length_decimals;
   // Decimals of stresses and pressures, in the same way.
-  int32_t stress_decimals;
+  uint32_t stress_decimals;
   // Decimals of forces, in the same way.
-  int32_t force_decimals;
+  uint32_t force_decimals;
   // Decimals of ratios, constants and percentages, in the same way.
-  int32_t ratio_decimals;
+  uint32_t ratio_decimals;
 } sw_style;
 
 // What a shop is asked for.
@@ -1043,6 +1047,157 @@ typedef struct sw_order {
   // Density, kg/m3; 0: steel, 7850 kg/m3.
   double density_kg_m3;
 } sw_order;
+
+// Circumstances that rule books make the factor of safety depend on. A record: filled by `sw_service_new_shell` or
+// `sw_service_in_service`, then field by field. Where a choice is not named it is `SW_NOT_STATED`, `SW_YES` or
+// `SW_NO`.
+typedef struct sw_service {
+  // 1: in service, not new. `sw_existing` takes it as 1 in any case.
+  uint32_t existing;
+  // Bought second-hand.
+  uint32_t second_hand;
+  // Past the book's age limit.
+  uint32_t past_age_limit;
+  // 1: inspected and tested as the book asks of boilers past their age limit.
+  uint32_t tested;
+  // A horizontal return tubular boiler.
+  uint32_t tubular;
+  // A lap exposed to fire.
+  uint32_t lap_in_fire;
+  // The boiler's weight pulls on the seam.
+  uint32_t weight_on_seam;
+  // `SW_NOT_STATED`, `SW_RIVETED_BY_HAND` or `SW_RIVETED_BY_MACHINE`.
+  uint32_t riveting;
+  // `SW_NOT_STATED` or `SW_HOLES_*`.
+  uint32_t holes;
+  // 1: inspected stripped down as the book asks of wide shells with laps.
+  uint32_t stripped;
+  // Not used.
+  uint32_t reserved[4];
+  // Length of the longest continuous lap along the shell, mm; 0: not stated.
+  double lap_length_mm;
+} sw_service;
+
+// A joint along the shell of a boiler in service, as found. What is 0 is taken from the rule book or on the safe side,
+// and listed by `sw_existing_assumptions`.
+typedef struct sw_existing {
+  // Size of this struct, set by `sw_existing_init`.
+  uint32_t struct_size;
+  // `SW_BY_MEASURE_*` added up: which lengths were measured; the others stand on a drawing, a certificate, a stamp.
+  uint32_t measured;
+  // `SW_METAL_*` of the plates: strengths that are not given are the book's for it.
+  uint32_t plate_metal;
+  // `SW_METAL_*` of the rivets; `SW_METAL_NOT_STATED`: as the plates.
+  uint32_t rivet_metal;
+  // `SW_FOOTING_*`: strengths at failure, unless they are permissible stresses.
+  uint32_t footing;
+  // 1: `corrosion_mm` is stated even where it is 0.
+  uint32_t corrosion_stated;
+  // The form.
+  struct sw_form form;
+  // The circumstances.
+  struct sw_service service;
+  // Greatest inside diameter of the shell, mm.
+  double inside_mm;
+  // Pitch of the outer row, or width of the strip where it has several rivets, mm.
+  double pitch_mm;
+  // The least plate found at the seam (plate A of a lap), mm.
+  double plate_mm;
+  // The second plate of a lap, mm; 0: as the first, and listed as assumed.
+  double other_plate_mm;
+  // The only, wide or first strap, mm.
+  double wide_strap_mm;
+  // The narrow or second strap, mm; 0: as the first one.
+  double narrow_strap_mm;
+  // The least plate of the shell away from the seam, mm; 0: not looked at.
+  double shell_plate_mm;
+  // The plate's thickness when new, by which driven rivets are tabulated, mm; 0: as it is now.
+  double plate_when_new_mm;
+  // Margin, mm; 0: not known, and its rules are not judged.
+  double margin_mm;
+  // Driven rivet, which is the hole, of each row, mm; 0 in rows 2 to 8: as row 1; 0 in row 1: by the book's table.
+  double hole_mm[SW_MAX_ROWS];
+  // Distance from each row to the next, mm; 0: not known, and its rules are not judged.
+  double back_pitch_mm[SW_MAX_ROWS];
+  // Tensile strength of the plates, MPa; 0: the book's for the metal.
+  double tension_mpa;
+  // Shear strength of the rivets, MPa; 0: the book's for the metal.
+  double rivet_shear_mpa;
+  // Crushing strength of the plates, MPa; 0: the book's, or left out.
+  double bearing_mpa;
+  // Factor of safety that the authority sets; 0: the book's.
+  double safety_factor;
+  // Corrosion allowance besides the wastage that is measured, mm; 0: the book's own.
+  double corrosion_mm;
+  // Present working pressure, MPa; 0: not stated, and there is neither margin nor life.
+  double present_mpa;
+  // Loss of thickness in a year, mm; 0: not known.
+  double wastage_mm_per_year;
+  // Plate at an earlier inspection, mm; counts where `wastage_mm_per_year` is 0: the wastage since then goes on.
+  double earlier_plate_mm;
+  // How many years ago that was.
+  double earlier_years;
+} sw_existing;
+
+// How an input is known. A record: fill every member.
+typedef struct sw_known {
+  // Number of the input (`sw_field_find`, as in `pitch`).
+  uint32_t field;
+  // Its row or gap, from 1 to 255; 0 where it belongs to the joint.
+  uint32_t row;
+  // `SW_BASIS_*`: how it is known.
+  uint32_t basis;
+  // Not used.
+  uint32_t reserved;
+  // From where: a drawing, a certificate, the least of so many readings. NULL: not said.
+  const char *source;
+} sw_known;
+
+// A sheet to be written: what it is of, and what stands on it besides the figures. It is of a check (`joint` with
+// `materials`), of a sizing (`brief`) or of a rating (`existing`): set that one and leave the others NULL. A text that
+// is NULL or empty is a line to be filled in by hand. Structs and texts are the caller's and are not kept.
+typedef struct sw_sheet {
+  // Size of this struct, set by `sw_sheet_init`.
+  uint32_t struct_size;
+  // 1: object, drawing and data are made up, and the sheet says so.
+  uint32_t invented;
+  // `SW_FOOTING_*`: what the stresses are; `SW_FOOTING_NOT_SAID`. A rating says it itself.
+  uint32_t footing;
+  // Not used.
+  uint32_t reserved;
+  // The factor of safety that made the stresses out of those behind `ultimate`; 0 without those.
+  double safety_factor;
+  // The joint to be checked, or NULL.
+  const struct sw_joint *joint;
+  // Its stresses; not looked at without `joint`.
+  const struct sw_materials *materials;
+  // The brief to be sized and checked, or NULL.
+  const struct sw_brief *brief;
+  // The existing joint to be rated, or NULL.
+  const struct sw_existing *existing;
+  // What the sheet is about, in a line.
+  const char *title;
+  // The object that the joint belongs to.
+  const char *object;
+  // Number of the drawing.
+  const char *drawing_no;
+  // Jurisdiction, or the authority that inspects.
+  const char *jurisdiction;
+  // Who prepared the sheet.
+  const char *prepared;
+  // Who checked it.
+  const char *checked;
+  // Date, as it is to be printed.
+  const char *date;
+  // The stresses at failure that were divided by `safety_factor`; NULL: there was no division. `SW_INCONSISTENT`
+  // where the quotient is not the stresses of the task.
+  const struct sw_materials *ultimate;
+  // How inputs are known; what is not listed was given, what has no line on the sheet is left out. A rating keeps
+  // its own list.
+  const struct sw_known *known;
+  // How many, at most `SW_MAX_KNOWN`.
+  size_t known_count;
+} sw_sheet;
 
 // A seam as the shop makes it. Cut sizes that do not exist are not numbers.
 typedef struct sw_shop {
@@ -1152,36 +1307,6 @@ typedef struct sw_title {
   const char *checked;
 } sw_title;
 
-// Circumstances that rule books make the factor of safety depend on. A record: filled by `sw_service_new_shell` or
-// `sw_service_in_service`, then field by field. Where a choice is not named it is `SW_NOT_STATED`, `SW_YES` or
-// `SW_NO`.
-typedef struct sw_service {
-  // 1: in service, not new. `sw_existing` takes it as 1 in any case.
-  uint32_t existing;
-  // Bought second-hand.
-  uint32_t second_hand;
-  // Past the book's age limit.
-  uint32_t past_age_limit;
-  // 1: inspected and tested as the book asks of boilers past their age limit.
-  uint32_t tested;
-  // A horizontal return tubular boiler.
-  uint32_t tubular;
-  // A lap exposed to fire.
-  uint32_t lap_in_fire;
-  // The boiler's weight pulls on the seam.
-  uint32_t weight_on_seam;
-  // `SW_NOT_STATED`, `SW_RIVETED_BY_HAND` or `SW_RIVETED_BY_MACHINE`.
-  uint32_t riveting;
-  // `SW_NOT_STATED` or `SW_HOLES_*`.
-  uint32_t holes;
-  // 1: inspected stripped down as the book asks of wide shells with laps.
-  uint32_t stripped;
-  // Not used.
-  uint32_t reserved[4];
-  // Length of the longest continuous lap along the shell, mm; 0: not stated.
-  double lap_length_mm;
-} sw_service;
-
 // A cylindrical shell under internal pressure.
 typedef struct sw_shell {
   // Size of this struct, set by `sw_shell_init`.
@@ -1258,67 +1383,6 @@ typedef struct sw_seam {
   // Efficiency credited, as a fraction; 1 for the solid plate.
   double efficiency;
 } sw_seam;
-
-// A joint along the shell of a boiler in service, as found. What is 0 is taken from the rule book or on the safe side,
-// and listed by `sw_existing_assumptions`.
-typedef struct sw_existing {
-  // Size of this struct, set by `sw_existing_init`.
-  uint32_t struct_size;
-  // `SW_BY_MEASURE_*` added up: which lengths were measured; the others stand on a drawing, a certificate, a stamp.
-  uint32_t measured;
-  // `SW_METAL_*` of the plates: strengths that are not given are the book's for it.
-  uint32_t plate_metal;
-  // `SW_METAL_*` of the rivets; `SW_METAL_NOT_STATED`: as the plates.
-  uint32_t rivet_metal;
-  // `SW_FOOTING_*`: strengths at failure, unless they are permissible stresses.
-  uint32_t footing;
-  // 1: `corrosion_mm` is stated even where it is 0.
-  uint32_t corrosion_stated;
-  // The form.
-  struct sw_form form;
-  // The circumstances.
-  struct sw_service service;
-  // Greatest inside diameter of the shell, mm.
-  double inside_mm;
-  // Pitch of the outer row, or width of the strip where it has several rivets, mm.
-  double pitch_mm;
-  // The least plate found at the seam (plate A of a lap), mm.
-  double plate_mm;
-  // The second plate of a lap, mm; 0: as the first, and listed as assumed.
-  double other_plate_mm;
-  // The only, wide or first strap, mm.
-  double wide_strap_mm;
-  // The narrow or second strap, mm; 0: as the first one.
-  double narrow_strap_mm;
-  // The least plate of the shell away from the seam, mm; 0: not looked at.
-  double shell_plate_mm;
-  // The plate's thickness when new, by which driven rivets are tabulated, mm; 0: as it is now.
-  double plate_when_new_mm;
-  // Margin, mm.
-  double margin_mm;
-  // Driven rivet, which is the hole, of each row, mm; 0 in rows 2 to 8: as row 1; 0 in row 1: by the book's table.
-  double hole_mm[SW_MAX_ROWS];
-  // Distance from each row to the next, mm.
-  double back_pitch_mm[SW_MAX_ROWS];
-  // Tensile strength of the plates, MPa; 0: the book's for the metal.
-  double tension_mpa;
-  // Shear strength of the rivets, MPa; 0: the book's for the metal.
-  double rivet_shear_mpa;
-  // Crushing strength of the plates, MPa; 0: the book's, or left out.
-  double bearing_mpa;
-  // Factor of safety that the authority sets; 0: the book's.
-  double safety_factor;
-  // Corrosion allowance besides the wastage that is measured, mm; 0: the book's own.
-  double corrosion_mm;
-  // Present working pressure, MPa.
-  double present_mpa;
-  // Loss of thickness in a year, mm.
-  double wastage_mm_per_year;
-  // Plate at an earlier inspection, mm; counts where `wastage_mm_per_year` is 0: the wastage since then goes on.
-  double earlier_plate_mm;
-  // How many years ago that was.
-  double earlier_years;
-} sw_existing;
 
 // A rated joint. What there is none of is not a number.
 typedef struct sw_rating {
@@ -1845,66 +1909,6 @@ typedef struct sw_masses {
   double kg_per_m;
 } sw_masses;
 
-// How an input is known. A record: fill every member.
-typedef struct sw_known {
-  // Number of the input (`sw_field_find`, as in `pitch`).
-  uint32_t field;
-  // Its row or gap, from 1 to 255; 0 where it belongs to the joint.
-  uint32_t row;
-  // `SW_BASIS_*`: how it is known.
-  uint32_t basis;
-  // Not used.
-  uint32_t reserved;
-  // From where: a drawing, a certificate, the least of so many readings. NULL: not said.
-  const char *source;
-} sw_known;
-
-// A sheet to be written: what it is of, and what stands on it besides the figures. It is of a check (`joint` with
-// `materials`), of a sizing (`brief`) or of a rating (`existing`): set that one and leave the others NULL. A text that
-// is NULL or empty is a line to be filled in by hand. Structs and texts are the caller's and are not kept.
-typedef struct sw_sheet {
-  // Size of this struct, set by `sw_sheet_init`.
-  uint32_t struct_size;
-  // 1: object, drawing and data are made up, and the sheet says so.
-  uint32_t invented;
-  // `SW_FOOTING_*`: what the stresses are; `SW_FOOTING_NOT_SAID`. A rating says it itself.
-  uint32_t footing;
-  // Not used.
-  uint32_t reserved;
-  // The factor of safety that made the stresses out of those behind `ultimate`; 0 without those.
-  double safety_factor;
-  // The joint to be checked, or NULL.
-  const struct sw_joint *joint;
-  // Its stresses; not looked at without `joint`.
-  const struct sw_materials *materials;
-  // The brief to be sized and checked, or NULL.
-  const struct sw_brief *brief;
-  // The existing joint to be rated, or NULL.
-  const struct sw_existing *existing;
-  // What the sheet is about, in a line.
-  const char *title;
-  // The object that the joint belongs to.
-  const char *object;
-  // Number of the drawing.
-  const char *drawing_no;
-  // Jurisdiction, or the authority that inspects.
-  const char *jurisdiction;
-  // Who prepared the sheet.
-  const char *prepared;
-  // Who checked it.
-  const char *checked;
-  // Date, as it is to be printed.
-  const char *date;
-  // The stresses at failure that were divided by `safety_factor`; NULL: there was no division. `SW_INCONSISTENT`
-  // where the quotient is not the stresses of the task.
-  const struct sw_materials *ultimate;
-  // How inputs are known; what is not listed was given, what has no line on the sheet is left out. A rating keeps
-  // its own list.
-  const struct sw_known *known;
-  // How many, at most `SW_MAX_KNOWN`.
-  size_t known_count;
-} sw_sheet;
-
 // One input of a sweep. A record: all zeros for what is not given.
 typedef struct sw_sweep_column {
   // The values; NULL: `same` in all rows.
@@ -1993,7 +1997,7 @@ uint32_t sw_caution_text(char *buf, size_t len, size_t *needed);
 // Fills an error struct with its defaults.
 void sw_error_init(struct sw_error *error);
 
-// The whole error in words: field, value, what is wrong, limit, remedy.
+// The whole error in words: field, value, what is wrong, limit, remedy. The figures are in mm, MPa and N.
 uint32_t sw_error_message(const struct sw_error *error, char *buf, size_t len, size_t *needed);
 
 // The key of the field at fault, as in `pitch`; empty where the call itself was wrong.
@@ -2006,7 +2010,7 @@ uint32_t sw_error_clause(const struct sw_error *error,
                          size_t len,
                          size_t *needed);
 
-// What a status means, in a few words.
+// What a status means, in a few words; `unknown status` for any other number.
 uint32_t sw_status_text(uint32_t status, char *buf, size_t len, size_t *needed);
 
 // A length of a unit (`SW_LENGTH_*`) in millimetres; not a number for an unknown unit.
@@ -2039,10 +2043,10 @@ double sw_pressure_to_mpa(double value, uint32_t unit);
 // A gauge pressure in megapascals in a unit (`SW_PRESSURE_*`); not a number for an unknown unit.
 double sw_pressure_from_mpa(double mpa, uint32_t unit);
 
-// Reads a length with its unit, as in `12 mm` or `13/16 in`. A bare number is refused.
+// Reads a length with its unit, as in `12 mm` or `13/16 in`. A bare number is refused (`SW_UNREADABLE`).
 uint32_t sw_length_parse(const char *text, double *mm, struct sw_error *error);
 
-// Reads a stress with its unit, as in `80 MPa`, `11 ksi` or `28 tons/in2`. A bare number is refused.
+// Reads a stress with its unit, as in `80 MPa`, `11 ksi` or `28 tons/in2`. A bare number is refused (`SW_UNREADABLE`).
 uint32_t sw_stress_parse(const char *text, double *mpa, struct sw_error *error);
 
 // Fills a rule book with the values of a book that is silent on everything.
@@ -2051,23 +2055,24 @@ void sw_rules_init(struct sw_rules *rules);
 // How many built-in books there are.
 uint32_t sw_book_count(void);
 
-// The id of a built-in book, from 1.
+// The id of a built-in book, by its number from 1 to `sw_book_count()`; 0 is a book of your own.
 uint32_t sw_book_id(uint32_t book, char *buf, size_t len, size_t *needed);
 
-// The title of a built-in book, from 1.
+// The title of a built-in book, by its number as in `sw_book_id`.
 uint32_t sw_book_title(uint32_t book, char *buf, size_t len, size_t *needed);
 
 // Copies the built-in book of an id (`metric`, `indian`, `us-code`, ...) into a struct, which needs no init before.
+// `SW_BAD_CHOICE` where there is no such book.
 uint32_t sw_rules_find(const char *id, struct sw_rules *rules, struct sw_error *error);
 
-// The number of the entry of a key, as in `shear.double` or `series.hole.3`.
+// The number of the entry of a key, as in `shear.double` or `series.hole.3`; `SW_UNKNOWN_KEY` where there is none.
 uint32_t sw_entry_find(const char *key, uint32_t *entry, struct sw_error *error);
 
 // Fills an entry's description with its defaults.
 void sw_entry_info_init(struct sw_entry_info *info);
 
-// Kind, line and range of an entry, from 0.
-uint32_t sw_entry_describe(uint32_t entry, struct sw_entry_info *out, struct sw_error *error);
+// Kind, line and range of an entry, by its number from 0 to `SW_RULE_ENTRIES - 1`.
+uint32_t sw_entry_describe(uint32_t entry, struct sw_entry_info *info, struct sw_error *error);
 
 // The key of an entry, with its line where it is one of a list.
 uint32_t sw_entry_key(uint32_t entry, char *buf, size_t len, size_t *needed);
@@ -2081,19 +2086,22 @@ uint32_t sw_entry_unit(uint32_t entry, char *buf, size_t len, size_t *needed);
 // One way of a choice, from 0, in words.
 uint32_t sw_entry_choice(uint32_t entry, uint32_t choice, char *buf, size_t len, size_t *needed);
 
-// The value of the entry of a key.
+// The value of the entry of a key; `SW_UNKNOWN_KEY` where there is none.
 uint32_t sw_rules_get(const struct sw_rules *rules, const char *key, double *value, struct sw_error *error);
 
-// Changes the entry of a key; the value is held to the entry's range, and nothing changes where it does not fit.
+// Changes the entry of a key; the value is held to the entry's range, and nothing changes where it does not fit
+// (`SW_TOO_SMALL`, `SW_TOO_LARGE`, `SW_WRONG_CHOICE`) or where there is no such key (`SW_UNKNOWN_KEY`).
 uint32_t sw_rules_set(struct sw_rules *rules, const char *key, double value, struct sw_error *error);
 
-// Whether a book agrees with itself: series and tables rise, least stays below greatest.
+// Whether a book agrees with itself: series and tables rise, least stays below greatest. `SW_BOOK_UNSOUND` names the
+// entries that do not.
 uint32_t sw_rules_validate(const struct sw_rules *rules, struct sw_error *error);
 
 // The clause that an entry stands on, with its label (READ, MEM, PRACTICE, OWN) and source; empty where it has none.
 uint32_t sw_rules_clause(const struct sw_rules *rules, uint32_t entry, char *buf, size_t len, size_t *needed);
 
-// The ultimate strengths that a book lets one assume of plate and rivets (`SW_METAL_*`) of unknown make.
+// The ultimate strengths that a book lets one assume of plate and rivets (`SW_METAL_*`) of unknown make. `SW_MISSING`
+// where the book has none.
 uint32_t sw_rules_assume(const struct sw_rules *rules,
                          uint32_t plate,
                          uint32_t rivets,
@@ -2139,7 +2147,8 @@ const struct sw_book *sw_book_us_california(void);
 // The built-in book `us-locomotive`.
 const struct sw_book *sw_book_us_locomotive(void);
 
-// A lap joint of 1 to 4 equal rows, zig-zag.
+// A lap joint of 1 to 4 equal rows, zig-zag. Other numbers are refused (`SW_TOO_SMALL`, `SW_TOO_LARGE`), here and
+// below.
 uint32_t sw_form_lap(uint32_t row_count, struct sw_form *form, struct sw_error *error);
 
 // A butt joint with a single strap, 1 to 3 equal rows on each side, zig-zag.
@@ -2153,6 +2162,7 @@ uint32_t sw_form_double_strap(uint32_t row_count, struct sw_form *form, struct s
 uint32_t sw_form_unequal_straps(uint32_t row_count, struct sw_form *form, struct sw_error *error);
 
 // The same form with every other rivet of the outer row left out (of both outer rows in a lap).
+// `SW_INCONSISTENT` for a form of one row, or where it has fewer rivets outside already.
 uint32_t sw_form_omit_alternate(const struct sw_form *form, struct sw_form *thinned, struct sw_error *error);
 
 // Whether a form that was filled field by field is one.
@@ -2176,7 +2186,9 @@ uint32_t sw_materials_divide(const struct sw_materials *materials,
 // Fills a joint with 0: nothing given.
 void sw_joint_init(struct sw_joint *joint);
 
-// Whether the dimensions of a joint are in range and agree with its form.
+// Whether the dimensions of a joint are in range and agree with its form: `SW_NOT_FOR_THIS_FORM`, `SW_INCONSISTENT`,
+// `SW_HOLES_FILL_PITCH`, `SW_ROWS_OVERLAP`, `SW_HOLE_CUTS_EDGE`, `SW_RIVET_EXCEEDS_HOLE`. Every function that takes a
+// joint looks at this first.
 uint32_t sw_joint_validate(const struct sw_joint *joint, struct sw_error *error);
 
 // One mode after the other: set the cursor to 0, call until `SW_END`. The cursor moves on only with success. Each call
@@ -2215,13 +2227,13 @@ uint32_t sw_joint_check(const struct sw_joint *joint,
                         struct sw_error *error);
 
 // What a finding is about, by the number of its subject.
-uint32_t sw_finding_what(uint32_t subject_no, char *buf, size_t len, size_t *needed);
+uint32_t sw_finding_what(uint32_t subject, char *buf, size_t len, size_t *needed);
 
 // What to do about an open finding, by the number of its subject.
-uint32_t sw_finding_advice(uint32_t subject_no, char *buf, size_t len, size_t *needed);
+uint32_t sw_finding_advice(uint32_t subject, char *buf, size_t len, size_t *needed);
 
 // The unit of a finding's figures, by the number of its subject; empty for pure numbers.
-uint32_t sw_finding_unit(uint32_t subject_no, char *buf, size_t len, size_t *needed);
+uint32_t sw_finding_unit(uint32_t subject, char *buf, size_t len, size_t *needed);
 
 // Fills a brief with 0: nothing given.
 void sw_brief_init(struct sw_brief *brief);
@@ -2230,6 +2242,8 @@ void sw_brief_init(struct sw_brief *brief);
 void sw_design_init(struct sw_design *design);
 
 // Sizes a joint by a rule book and checks it. `design` and `analysis` may be NULL; `findings` as in `sw_joint_check`.
+// Where the book finds no joint: `SW_BEYOND_TABLE`, `SW_NO_STANDARD_SIZE`, `SW_NO_ADMISSIBLE_PITCH`,
+// `SW_NO_ADMISSIBLE_MARGIN`; where what was given makes none, the errors of `sw_joint_validate`.
 uint32_t sw_joint_size(const struct sw_brief *brief,
                        const struct sw_rules *rules,
                        struct sw_joint *joint,
@@ -2299,6 +2313,18 @@ uint32_t sw_working_check_lines(const struct sw_joint *joint,
                                 uint32_t *total,
                                 struct sw_error *error);
 
+// Some lines of a sheet, as in `sw_working_size_lines`. Errors as in `sw_sheet_text`.
+uint32_t sw_sheet_lines(const struct sw_sheet *sheet,
+                        const struct sw_book *book,
+                        const struct sw_style *style,
+                        uint32_t first,
+                        uint32_t lines,
+                        char *buf,
+                        size_t len,
+                        size_t *needed,
+                        uint32_t *total,
+                        struct sw_error *error);
+
 // Fills an order with its defaults: a straight seam of steel, the first head and length rule, cut to length.
 void sw_order_init(struct sw_order *order);
 
@@ -2334,7 +2360,7 @@ uint32_t sw_shop_holes(const struct sw_joint *joint,
                        size_t *count,
                        struct sw_error *error);
 
-// The whole shop sheet as plain text of 80 columns or as Markdown.
+// The whole shop sheet as plain text of 80 columns or as Markdown; `SW_BAD_CHOICE` for other dialects.
 uint32_t sw_shop_text(const struct sw_joint *joint,
                       const struct sw_materials *materials,
                       const struct sw_rules *rules,
@@ -2354,7 +2380,8 @@ uint32_t sw_length_rule_name(uint32_t rule, char *buf, size_t len, size_t *neede
 // Fills a title block with its defaults: metric, a seam, no words.
 void sw_title_init(struct sw_title *title);
 
-// Plan and section on an A4 sheet, as SVG. Needs row distances and margin.
+// Plan and section on an A4 sheet, as SVG. Needs row distances and margin (`SW_MISSING`),
+// here and below.
 uint32_t sw_drawing_svg(const struct sw_joint *joint,
                         const struct sw_title *title,
                         char *buf,
@@ -2473,7 +2500,8 @@ void sw_existing_init(struct sw_existing *existing);
 void sw_rating_init(struct sw_rating *rating);
 
 // Rates an existing joint: the pressure that it allows, what governs, and for how long. `joint` (as it was taken) and
-// `analysis` (its modes and efficiencies) may be NULL.
+// `analysis` (its modes and efficiencies) may be NULL. `SW_MISSING` where neither you nor the book give a strength or a
+// factor of safety: nothing is assumed without being asked for.
 uint32_t sw_existing_rate(const struct sw_existing *existing,
                           const struct sw_rules *rules,
                           struct sw_rating *rating,
@@ -2523,7 +2551,7 @@ void sw_search_init(struct sw_search *search);
 // The best joint of the grid, and behind it the best of the next best forms, into an array of the caller's
 // (`SW_MAX_BEST` is always enough). Where nothing fits, the count is 0 with `SW_OK`, and `tally` says which constraint
 // excluded most. `tally` may be NULL. NULL and 0 ask for the number.
-uint32_t sw_search_best(const struct sw_search *brief,
+uint32_t sw_search_best(const struct sw_search *search,
                         const struct sw_rules *rules,
                         struct sw_ranked *best,
                         size_t capacity,
@@ -2535,7 +2563,7 @@ uint32_t sw_search_best(const struct sw_search *brief,
 // betters in one without being worse in the other, lightest first. Needs `order`; the objective is not used. `slots`
 // is memory for `capacity` of them, apart from `candidates`, and holds nothing afterwards. Where they do not do:
 // `SW_NO_SPACE`, and `*count` is a number that is at least needed. `tally` may be NULL.
-uint32_t sw_search_front(const struct sw_search *brief,
+uint32_t sw_search_front(const struct sw_search *search,
                          const struct sw_rules *rules,
                          struct sw_front_slot *slots,
                          struct sw_candidate *candidates,
@@ -2568,7 +2596,7 @@ uint32_t sw_girth_check(const struct sw_joint *along,
                         const struct sw_rules *rules,
                         const struct sw_shell *shell,
                         const struct sw_joint *girth_joint,
-                        uint32_t place_no,
+                        uint32_t place,
                         double pressure_mpa,
                         struct sw_girth *girth,
                         struct sw_finding *findings,
@@ -2684,7 +2712,7 @@ uint32_t sw_convention_words(uint32_t number, char *buf, size_t len, size_t *nee
 uint32_t sw_convention_is_slip(uint32_t number, uint32_t *slip, struct sw_error *error);
 
 // The number of a quantity by its symbol, as in `Ps`, `J` or `d`: the first of that symbol. Numbers may change with
-// the version of the library, symbols do not.
+// the version of the library, symbols do not. `SW_UNKNOWN_KEY` where there is none.
 uint32_t sw_quantity_find(const char *symbol, uint32_t *quantity, struct sw_error *error);
 
 // The symbol of a quantity, by its number.
@@ -2697,7 +2725,8 @@ uint32_t sw_quantity_what(uint32_t number, char *buf, size_t len, size_t *needed
 uint32_t sw_quantity_unit(uint32_t number, char *buf, size_t len, size_t *needed);
 
 // Draws an exercise. `joint` is the joint that is given, or the one to be found; `brief` is what is given where the
-// joint is to be found (`SW_TASK_SIZE`), and left alone otherwise. Both may be NULL.
+// joint is to be found (`SW_TASK_SIZE`), and left alone otherwise. Both may be NULL. `SW_NO_PROBLEM` where the effect
+// cannot be made to decide in this form, or is not taught by this task.
 uint32_t sw_exercise_draw(const struct sw_exercise *exercise,
                           const struct sw_rules *rules,
                           struct sw_materials *materials,
@@ -2818,12 +2847,12 @@ uint32_t sw_columns_text(const struct sw_column *columns,
 uint32_t sw_columns_parting(const struct sw_column *columns,
                             size_t column_count,
                             uint32_t column,
-                            uint32_t section_no,
+                            uint32_t section,
                             struct sw_parting *parting,
                             struct sw_error *error);
 
 // The heading of a section in which columns may part, from 0; `SW_BAD_CHOICE` beyond the last.
-uint32_t sw_section_heading(uint32_t section_no, char *buf, size_t len, size_t *needed);
+uint32_t sw_section_heading(uint32_t section, char *buf, size_t len, size_t *needed);
 
 // The lettered modes of a joint into an array of the caller's (`SW_MAX_LETTERS` is always enough): A the solid strip,
 // B tearing at the outer row, C all rivets in shear, then as the code goes on. What needs a bearing stress or a strap
@@ -2851,10 +2880,11 @@ uint32_t sw_joint_masses(const struct sw_joint *joint,
                          struct sw_masses *masses,
                          struct sw_error *error);
 
-// Reads a number as people write it: `12.5`, `12,5`, `1 5/8`, `3e4`.
+// Reads a number as people write it: `12.5`, `12,5`, `1 5/8`, `3e4`; `SW_UNREADABLE` where it is none.
 uint32_t sw_number_parse(const char *text, double *value, struct sw_error *error);
 
-// A number with exactly so many decimals (0 to 9), as in `2.50`; `mark` is one of `SW_MARK_*`.
+// A number with exactly so many decimals (0 to 9), as in `2.50`; `mark` is one of `SW_MARK_*`. `SW_NOT_FINITE` and
+// `SW_TOO_LARGE` (more digits than are certain) where there is nothing to print, here and below.
 uint32_t sw_number_fixed(double value, uint32_t decimals, uint32_t mark, char *buf, size_t len, size_t *needed);
 
 // A number with at most so many decimals (0 to 9), without zeros at the end: 2.50 is `2.5`, 3.00 is `3`.
@@ -2868,6 +2898,7 @@ uint32_t sw_number_significant(double value, uint32_t figures, uint32_t mark, ch
 uint32_t sw_length_fraction(double mm, uint32_t denominator, char *buf, size_t len, size_t *needed);
 
 // The number of an input by its key, as in `pitch` or `safety_factor`; the same as in `sw_error.field`.
+// `SW_UNKNOWN_KEY` where there is none.
 uint32_t sw_field_find(const char *key, uint32_t *number, struct sw_error *error);
 
 // The least and the greatest value of an input, in its unit (`sw_field_unit`). Both 0: it is no number.
@@ -2920,7 +2951,7 @@ void sw_sweep_results_init(struct sw_sweep_results *results);
 // Works out `count` rows from row `from` (from 0) on, each bit for bit as `sw_joint_check` does: a program that wants to
 // be able to stop calls it piece by piece. A row that cannot be computed has its status and loses no other. A column of
 // another length than the sweep's rows is an error, as is a value of all rows outside its range, or what does not belong
-// to the form. Results are written into `results`, which is only read itself.
+// to the form, or rows beyond the last (`SW_TOO_LARGE`). Results are written into `results`, which is only read itself.
 uint32_t sw_sweep_run(const struct sw_sweep *sweep,
                       const struct sw_rules *rules,
                       size_t from,

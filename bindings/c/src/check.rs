@@ -34,7 +34,7 @@ const _: () = assert!(SW_MAX_FINDINGS == seamwright::check::MAX_FINDINGS, "the h
 #[derive(Clone, Copy)]
 #[repr(C)]
 pub struct sw_finding {
-    /// Number of the subject.
+    /// Number of the subject, for `sw_finding_what`, `sw_finding_advice`, `sw_finding_unit`.
     pub subject: u32,
     /// Row that it concerns, from 1; 0 for the whole joint.
     pub row: u32,
@@ -287,33 +287,33 @@ pub extern "C" fn sw_joint_check(
     })
 }
 
-fn subject(number: u32) -> Result<seamwright::check::Subject, Failure> {
+fn subject_of(number: u32) -> Result<seamwright::check::Subject, Failure> {
     SUBJECTS.get(number as usize).copied().ok_or(Failure::border(SW_BAD_CHOICE, 1))
 }
 
 /// What a finding is about, by the number of its subject.
 #[unsafe(no_mangle)]
-pub extern "C" fn sw_finding_what(subject_no: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
+pub extern "C" fn sw_finding_what(subject: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || {
-        let subject = subject(subject_no)?;
+        let subject = subject_of(subject)?;
         Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(subject.what())?))
     })
 }
 
 /// What to do about an open finding, by the number of its subject.
 #[unsafe(no_mangle)]
-pub extern "C" fn sw_finding_advice(subject_no: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
+pub extern "C" fn sw_finding_advice(subject: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || {
-        let subject = subject(subject_no)?;
+        let subject = subject_of(subject)?;
         Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(subject.advice())?))
     })
 }
 
 /// The unit of a finding's figures, by the number of its subject; empty for pure numbers.
 #[unsafe(no_mangle)]
-pub extern "C" fn sw_finding_unit(subject_no: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
+pub extern "C" fn sw_finding_unit(subject: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || {
-        let subject = subject(subject_no)?;
+        let subject = subject_of(subject)?;
         Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(subject.unit().symbol())?))
     })
 }

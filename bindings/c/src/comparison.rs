@@ -18,7 +18,7 @@ use crate::rules::{OWN, TITLE_ROOM, book_of, sw_rules, title_of};
 use crate::shell::sw_shell;
 use crate::size::sw_brief;
 use crate::status::{Failure, SW_BAD_CHOICE, SW_END, SW_OK, SW_TOO_MANY, answer, sw_error};
-use crate::working::sw_style;
+use crate::working::{styled, sw_style};
 
 /// Most columns of one comparison.
 pub const SW_MAX_COLUMNS: usize = 16;
@@ -242,13 +242,12 @@ pub extern "C" fn sw_columns_text(
 ) -> u32 {
     answer(error, || {
         let by = sort_by(sort, 3)?;
-        let style = sw_style::at(style, 4)?.working(4)?;
-        let text = Text::new(buf, len, needed, 5)?;
+        let (style, text) = styled(style, 4, (buf, len, needed))?;
         compared(columns, column_count, |found| text.put(|out| Ok(found.write(out, style, by)?)))
     })
 }
 
-fn section(number: u32, argument: u32) -> Result<Section, Failure> {
+fn section_of(number: u32, argument: u32) -> Result<Section, Failure> {
     SECTIONS.get(number as usize).copied().ok_or(Failure::border(SW_BAD_CHOICE, argument))
 }
 
@@ -259,7 +258,7 @@ pub extern "C" fn sw_columns_parting(
     columns: *const sw_column,
     column_count: usize,
     column: u32,
-    section_no: u32,
+    section: u32,
     parting: *mut sw_parting,
     error: *mut sw_error,
 ) -> u32 {
@@ -267,7 +266,7 @@ pub extern "C" fn sw_columns_parting(
         if column as usize >= column_count {
             return Err(Failure::border(SW_BAD_CHOICE, 3));
         }
-        let section = section(section_no, 4)?;
+        let section = section_of(section, 4)?;
         let out = Slot::needed(parting, 5)?;
         compared(columns, column_count, |found| {
             let parting = found.parting(column as usize, section).ok_or(Failure::border(SW_END, 3))?;
@@ -279,9 +278,9 @@ pub extern "C" fn sw_columns_parting(
 
 /// The heading of a section in which columns may part, from 0; `SW_BAD_CHOICE` beyond the last.
 #[unsafe(no_mangle)]
-pub extern "C" fn sw_section_heading(section_no: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
+pub extern "C" fn sw_section_heading(section: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || {
-        let section = section(section_no, 1)?;
+        let section = section_of(section, 1)?;
         Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(section.heading())?))
     })
 }

@@ -123,7 +123,8 @@ pub extern "C" fn sw_title_init(title: *mut sw_title) {
     border::init(title);
 }
 
-/// Plan and section on an A4 sheet, as SVG. Needs row distances and margin.
+/// Plan and section on an A4 sheet, as SVG. Needs row distances and margin (`SW_MISSING`),
+/// here and below.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_drawing_svg(
     joint: *const sw_joint,

@@ -78,11 +78,11 @@ pub struct sw_existing {
     pub shell_plate_mm: f64,
     /// The plate's thickness when new, by which driven rivets are tabulated, mm; 0: as it is now.
     pub plate_when_new_mm: f64,
-    /// Margin, mm.
+    /// Margin, mm; 0: not known, and its rules are not judged.
     pub margin_mm: f64,
     /// Driven rivet, which is the hole, of each row, mm; 0 in rows 2 to 8: as row 1; 0 in row 1: by the book's table.
     pub hole_mm: [f64; SW_MAX_ROWS],
-    /// Distance from each row to the next, mm.
+    /// Distance from each row to the next, mm; 0: not known, and its rules are not judged.
     pub back_pitch_mm: [f64; SW_MAX_ROWS],
     /// Tensile strength of the plates, MPa; 0: the book's for the metal.
     pub tension_mpa: f64,
@@ -94,9 +94,9 @@ pub struct sw_existing {
     pub safety_factor: f64,
     /// Corrosion allowance besides the wastage that is measured, mm; 0: the book's own.
     pub corrosion_mm: f64,
-    /// Present working pressure, MPa.
+    /// Present working pressure, MPa; 0: not stated, and there is neither margin nor life.
     pub present_mpa: f64,
-    /// Loss of thickness in a year, mm.
+    /// Loss of thickness in a year, mm; 0: not known.
     pub wastage_mm_per_year: f64,
     /// Plate at an earlier inspection, mm; counts where `wastage_mm_per_year` is 0: the wastage since then goes on.
     pub earlier_plate_mm: f64,
@@ -346,7 +346,8 @@ pub extern "C" fn sw_rating_init(rating: *mut sw_rating) {
 }
 
 /// Rates an existing joint: the pressure that it allows, what governs, and for how long. `joint` (as it was taken) and
-/// `analysis` (its modes and efficiencies) may be NULL.
+/// `analysis` (its modes and efficiencies) may be NULL. `SW_MISSING` where neither you nor the book give a strength or a
+/// factor of safety: nothing is assumed without being asked for.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_existing_rate(
     existing: *const sw_existing,

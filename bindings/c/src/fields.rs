@@ -12,6 +12,7 @@ pub(crate) fn field(number: u32) -> Result<Field, Failure> {
 }
 
 /// The number of an input by its key, as in `pitch` or `safety_factor`; the same as in `sw_error.field`.
+/// `SW_UNKNOWN_KEY` where there is none.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_field_find(key: *const c_char, number: *mut u32, error: *mut sw_error) -> u32 {
     answer(error, || {

@@ -112,7 +112,8 @@ fn make(form: *mut sw_form, error: *mut sw_error, made: Result<Form, Error>) -> 
     })
 }
 
-/// A lap joint of 1 to 4 equal rows, zig-zag.
+/// A lap joint of 1 to 4 equal rows, zig-zag. Other numbers are refused (`SW_TOO_SMALL`, `SW_TOO_LARGE`), here and
+/// below.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_form_lap(row_count: u32, form: *mut sw_form, error: *mut sw_error) -> u32 {
     make(form, error, Form::lap(rows(row_count)))
@@ -138,6 +139,7 @@ pub extern "C" fn sw_form_unequal_straps(row_count: u32, form: *mut sw_form, err
 }
 
 /// The same form with every other rivet of the outer row left out (of both outer rows in a lap).
+/// `SW_INCONSISTENT` for a form of one row, or where it has fewer rivets outside already.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_form_omit_alternate(form: *const sw_form, thinned: *mut sw_form, error: *mut sw_error) -> u32 {
     answer(error, || {

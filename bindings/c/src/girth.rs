@@ -21,7 +21,7 @@ pub const SW_GIRTH_END: u32 = 1;
 /// A girth seam at an end plate, or between rings, of a shell whose heads tubes or through stays carry.
 pub const SW_GIRTH_STAYED: u32 = 2;
 
-pub(crate) fn place(number: u32, argument: u32) -> Result<GirthPlace, Failure> {
+pub(crate) fn place_of(number: u32, argument: u32) -> Result<GirthPlace, Failure> {
     match number {
         SW_GIRTH_MIDDLE => Ok(GirthPlace::Middle),
         SW_GIRTH_END => Ok(GirthPlace::End),
@@ -105,7 +105,7 @@ pub extern "C" fn sw_girth_check(
     rules: *const sw_rules,
     shell: *const sw_shell,
     girth_joint: *const sw_joint,
-    place_no: u32,
+    place: u32,
     pressure_mpa: f64,
     girth: *mut sw_girth,
     findings: *mut sw_finding,
@@ -117,7 +117,7 @@ pub extern "C" fn sw_girth_check(
         let asked = Asked::new(along, materials, rules)?;
         let shell = sw_shell::at(shell, 4)?;
         let joint = border::read(girth_joint, 5)?.joint(5)?;
-        let at = place(place_no, 6)?;
+        let at = place_of(place, 6)?;
         let out = Out::needed(girth, 8)?;
         let list = List::new(findings, capacity, count, 9)?;
         let (along, materials, rules) = (&asked.joint, &asked.materials, &asked.rules);

@@ -221,7 +221,9 @@ pub extern "C" fn sw_joint_init(joint: *mut sw_joint) {
     border::init(joint);
 }
 
-/// Whether the dimensions of a joint are in range and agree with its form.
+/// Whether the dimensions of a joint are in range and agree with its form: `SW_NOT_FOR_THIS_FORM`, `SW_INCONSISTENT`,
+/// `SW_HOLES_FILL_PITCH`, `SW_ROWS_OVERLAP`, `SW_HOLE_CUTS_EDGE`, `SW_RIVET_EXCEEDS_HOLE`. Every function that takes a
+/// joint looks at this first.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_joint_validate(joint: *const sw_joint, error: *mut sw_error) -> u32 {
     answer(error, || border::read(joint, 1)?.joint(1).map(|_| ()))

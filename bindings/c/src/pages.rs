@@ -1,14 +1,16 @@
-//! The working line by line, for displays that show a few lines and machines without room for the whole text.
+//! Workings and sheets line by line, for displays that show a few lines and machines without room for the whole text.
 
 use core::ffi::c_char;
 use core::fmt;
 
 use seamwright::rules::RuleBook;
+use seamwright::sheet::write_sheet;
 use seamwright::working::{Style, WorkingError, write_check, write_size};
 
 use crate::books::sw_book;
 use crate::border::{self, Slot, Text};
 use crate::joint::{sw_joint, sw_materials};
+use crate::sheet::sw_sheet;
 use crate::size::sw_brief;
 use crate::status::{Failure, answer, sw_error};
 use crate::working::{failed, sw_style};
@@ -41,8 +43,8 @@ impl fmt::Write for Window<'_> {
 
 /// Writes lines `first` (from 1) to `first + lines - 1` of a text, and its number of lines.
 fn put_lines(
-    text: Text,
-    total: Option<Slot<u32>>,
+    text: &Text,
+    total: Option<&Slot<u32>>,
     (first, lines): (u32, u32),
     write: &dyn Fn(&mut dyn fmt::Write) -> Result<(), WorkingError>,
 ) -> Result<(), Failure> {
@@ -59,7 +61,7 @@ fn put_lines(
     Ok(())
 }
 
-/// What both functions are given beside the task.
+/// What all of them are given beside the task.
 struct Page {
     text: Text,
     total: Option<Slot<u32>>,
@@ -101,7 +103,7 @@ pub extern "C" fn sw_working_size_lines(
     answer(error, || {
         let brief = border::read(brief, 1)?.brief(1)?;
         let Page { text, total, style, book } = Page::new(book, style, 2, (buf, len, needed), total)?;
-        put_lines(text, total, (first, lines), &|out| write_size(out, style, &brief, book).map(|_| ()))
+        put_lines(&text, total.as_ref(), (first, lines), &|out| write_size(out, style, &brief, book).map(|_| ()))
     })
 }
 
@@ -123,6 +125,31 @@ pub extern "C" fn sw_working_check_lines(
     answer(error, || {
         let (joint, materials) = (border::read(joint, 1)?.joint(1)?, border::record(materials, 2)?.materials());
         let Page { text, total, style, book } = Page::new(book, style, 3, (buf, len, needed), total)?;
-        put_lines(text, total, (first, lines), &|out| write_check(out, style, &joint, &materials, book).map(|_| ()))
+        put_lines(&text, total.as_ref(), (first, lines), &|out| {
+            write_check(out, style, &joint, &materials, book).map(|_| ())
+        })
+    })
+}
+
+/// Some lines of a sheet, as in `sw_working_size_lines`. Errors as in `sw_sheet_text`.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_sheet_lines(
+    sheet: *const sw_sheet,
+    book: *const sw_book,
+    style: *const sw_style,
+    first: u32,
+    lines: u32,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    total: *mut u32,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let c = border::read(sheet, 1)?;
+        let Page { text, total, style, book } = Page::new(book, style, 2, (buf, len, needed), total)?;
+        c.with(&mut |task, particulars| {
+            put_lines(&text, total.as_ref(), (first, lines), &|out| write_sheet(out, style, task, particulars, book))
+        })
     })
 }

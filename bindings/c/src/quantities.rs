@@ -176,7 +176,7 @@ pub extern "C" fn sw_pressure_from_mpa(mpa: f64, unit: u32) -> f64 {
     }
 }
 
-/// Reads a length with its unit, as in `12 mm` or `13/16 in`. A bare number is refused.
+/// Reads a length with its unit, as in `12 mm` or `13/16 in`. A bare number is refused (`SW_UNREADABLE`).
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_length_parse(text: *const c_char, mm: *mut f64, error: *mut sw_error) -> u32 {
     answer(error, || {
@@ -186,7 +186,7 @@ pub extern "C" fn sw_length_parse(text: *const c_char, mm: *mut f64, error: *mut
     })
 }
 
-/// Reads a stress with its unit, as in `80 MPa`, `11 ksi` or `28 tons/in2`. A bare number is refused.
+/// Reads a stress with its unit, as in `80 MPa`, `11 ksi` or `28 tons/in2`. A bare number is refused (`SW_UNREADABLE`).
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_stress_parse(text: *const c_char, mpa: *mut f64, error: *mut sw_error) -> u32 {
     answer(error, || {

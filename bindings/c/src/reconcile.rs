@@ -345,7 +345,7 @@ pub extern "C" fn sw_convention_is_slip(number: u32, slip: *mut u32, error: *mut
 }
 
 /// The number of a quantity by its symbol, as in `Ps`, `J` or `d`: the first of that symbol. Numbers may change with
-/// the version of the library, symbols do not.
+/// the version of the library, symbols do not. `SW_UNKNOWN_KEY` where there is none.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_quantity_find(symbol: *const c_char, quantity: *mut u32, error: *mut sw_error) -> u32 {
     answer(error, || {

@@ -162,7 +162,7 @@ pub extern "C" fn sw_book_count() -> u32 {
     BOOKS.len() as u32
 }
 
-/// The id of a built-in book, from 1.
+/// The id of a built-in book, by its number from 1 to `sw_book_count()`; 0 is a book of your own.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_id(book: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || {
@@ -171,7 +171,7 @@ pub extern "C" fn sw_book_id(book: u32, buf: *mut c_char, len: usize, needed: *m
     })
 }
 
-/// The title of a built-in book, from 1.
+/// The title of a built-in book, by its number as in `sw_book_id`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_title(book: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || {
@@ -181,6 +181,7 @@ pub extern "C" fn sw_book_title(book: u32, buf: *mut c_char, len: usize, needed:
 }
 
 /// Copies the built-in book of an id (`metric`, `indian`, `us-code`, ...) into a struct, which needs no init before.
+/// `SW_BAD_CHOICE` where there is no such book.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_rules_find(id: *const c_char, rules: *mut sw_rules, error: *mut sw_error) -> u32 {
     answer(error, || {
@@ -191,7 +192,7 @@ pub extern "C" fn sw_rules_find(id: *const c_char, rules: *mut sw_rules, error: 
     })
 }
 
-/// The number of the entry of a key, as in `shear.double` or `series.hole.3`.
+/// The number of the entry of a key, as in `shear.double` or `series.hole.3`; `SW_UNKNOWN_KEY` where there is none.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_entry_find(key: *const c_char, entry: *mut u32, error: *mut sw_error) -> u32 {
     answer(error, || {
@@ -208,12 +209,12 @@ pub extern "C" fn sw_entry_info_init(info: *mut sw_entry_info) {
     border::init(info);
 }
 
-/// Kind, line and range of an entry, from 0.
+/// Kind, line and range of an entry, by its number from 0 to `SW_RULE_ENTRIES - 1`.
 #[unsafe(no_mangle)]
-pub extern "C" fn sw_entry_describe(entry: u32, out: *mut sw_entry_info, error: *mut sw_error) -> u32 {
+pub extern "C" fn sw_entry_describe(entry: u32, info: *mut sw_entry_info, error: *mut sw_error) -> u32 {
     answer(error, || {
-        let out = Out::needed(out, 2)?;
-        let row = info(entry_at(entry, 1)?);
+        let out = Out::needed(info, 2)?;
+        let row = seamwright::rules::info(entry_at(entry, 1)?);
         let (kind, choices) = match row.kind {
             EntryKind::Number(_) => (SW_ENTRY_NUMBER, 0),
             EntryKind::Switch => (SW_ENTRY_SWITCH, 0),
@@ -281,7 +282,7 @@ pub extern "C" fn sw_entry_choice(entry: u32, choice: u32, buf: *mut c_char, len
     })
 }
 
-/// The value of the entry of a key.
+/// The value of the entry of a key; `SW_UNKNOWN_KEY` where there is none.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_rules_get(
     rules: *const sw_rules,
@@ -298,7 +299,8 @@ pub extern "C" fn sw_rules_get(
     })
 }
 
-/// Changes the entry of a key; the value is held to the entry's range, and nothing changes where it does not fit.
+/// Changes the entry of a key; the value is held to the entry's range, and nothing changes where it does not fit
+/// (`SW_TOO_SMALL`, `SW_TOO_LARGE`, `SW_WRONG_CHOICE`) or where there is no such key (`SW_UNKNOWN_KEY`).
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_rules_set(rules: *mut sw_rules, key: *const c_char, value: f64, error: *mut sw_error) -> u32 {
     answer(error, || {
@@ -310,7 +312,8 @@ pub extern "C" fn sw_rules_set(rules: *mut sw_rules, key: *const c_char, value: 
     })
 }
 
-/// Whether a book agrees with itself: series and tables rise, least stays below greatest.
+/// Whether a book agrees with itself: series and tables rise, least stays below greatest. `SW_BOOK_UNSOUND` names the
+/// entries that do not.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_rules_validate(rules: *const sw_rules, error: *mut sw_error) -> u32 {
     answer(error, || {
@@ -335,7 +338,8 @@ pub extern "C" fn sw_rules_clause(
     })
 }
 
-/// The ultimate strengths that a book lets one assume of plate and rivets (`SW_METAL_*`) of unknown make.
+/// The ultimate strengths that a book lets one assume of plate and rivets (`SW_METAL_*`) of unknown make. `SW_MISSING`
+/// where the book has none.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_rules_assume(
     rules: *const sw_rules,

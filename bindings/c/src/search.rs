@@ -5,7 +5,7 @@ use seamwright::joint::Form;
 use seamwright::materials::Materials;
 use seamwright::quantities::{Length, Pressure};
 use seamwright::rating::Shell;
-use seamwright::search::{Candidate, Objective, SearchBrief, front, search};
+use seamwright::search::{Candidate, Objective, SearchBrief, front};
 use seamwright::shop::Order;
 
 use crate::border::{self, List, Out, Slot};
@@ -188,7 +188,7 @@ pub extern "C" fn sw_search_init(search: *mut sw_search) {
 /// excluded most. `tally` may be NULL. NULL and 0 ask for the number.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_search_best(
-    brief: *const sw_search,
+    search: *const sw_search,
     rules: *const sw_rules,
     best: *mut sw_ranked,
     capacity: usize,
@@ -197,12 +197,12 @@ pub extern "C" fn sw_search_best(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || {
-        let c = border::read(brief, 1)?;
+        let c = border::read(search, 1)?;
         let (book, _) = book_of(&border::read(rules, 2)?)?;
         let list = List::new(best, capacity, count, 3)?;
         let tally = Out::wanted(tally, 6)?;
         let grid = c.grid(1)?;
-        let outcome = search(&c.brief(&grid), &book.rules)?;
+        let outcome = seamwright::search::search(&c.brief(&grid), &book.rules)?;
         let found = outcome.found().map_or(&[][..], |found| found.best.as_slice());
         let list = list.room(found.len())?;
         if let Some(out) = tally {
@@ -219,7 +219,7 @@ pub extern "C" fn sw_search_best(
 /// `SW_NO_SPACE`, and `*count` is a number that is at least needed. `tally` may be NULL.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_search_front(
-    brief: *const sw_search,
+    search: *const sw_search,
     rules: *const sw_rules,
     slots: *mut sw_front_slot,
     candidates: *mut sw_candidate,
@@ -229,7 +229,7 @@ pub extern "C" fn sw_search_front(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || {
-        let c = border::read(brief, 1)?;
+        let c = border::read(search, 1)?;
         let (book, _) = book_of(&border::read(rules, 2)?)?;
         let memory = border::scratch::<Candidate>(slots, capacity, 3)?;
         let list = List::new(candidates, capacity, count, 4)?;

@@ -15,7 +15,7 @@ use crate::rules::{book_of, sw_rules};
 use crate::shell::{footing, switch};
 use crate::size::sw_brief;
 use crate::status::{Failure, SW_BAD_CHOICE, SW_BAD_POINTER, SW_TOO_MANY, answer, sw_error};
-use crate::working::{failed, sw_style};
+use crate::working::{failed, styled, sw_style};
 
 /// It is not said whether the stresses are permissible ones or those at failure.
 pub const SW_FOOTING_NOT_SAID: u32 = 0xFFFF_FFFF;
@@ -143,9 +143,19 @@ impl sw_sheet {
         Ok(Some(Divided { ultimate, factor: self.safety_factor }))
     }
 
-    fn particulars<'a>(&'a self, known: &'a [Known<'a>]) -> Result<Particulars<'a>, Failure> {
+    /// Task and particulars, for as long as they are looked at.
+    pub(crate) fn with(
+        &self,
+        see: &mut dyn FnMut(&Task<'_>, &Particulars<'_>) -> Result<(), Failure>,
+    ) -> Result<(), Failure> {
+        let given = border::array(self.known, self.known_count, 1)?;
+        let mut room = [Known { field: Field::Pitch, row: 0, basis: Basis::Given, source: "" }; SW_MAX_KNOWN];
+        let known = room.get_mut(..given.len()).ok_or(Failure::border(SW_TOO_MANY, 1))?;
+        for (slot, known) in known.iter_mut().zip(given) {
+            *slot = known.known()?;
+        }
         let text = |at| border::text_or_none(at, 1);
-        Ok(Particulars {
+        let particulars = Particulars {
             title: text(self.title)?,
             object: text(self.object)?,
             drawing_no: text(self.drawing_no)?,
@@ -157,7 +167,8 @@ impl sw_sheet {
             footing: if self.footing == SW_FOOTING_NOT_SAID { None } else { Some(footing(self.footing, 1)?) },
             divided: self.divided()?,
             known,
-        })
+        };
+        self.with_task(&mut |task| see(task, &particulars))
     }
 }
 
@@ -183,18 +194,12 @@ pub extern "C" fn sw_sheet_text(
 ) -> u32 {
     answer(error, || {
         let c = border::read(sheet, 1)?;
-        let given = border::array(c.known, c.known_count, 1)?;
-        let mut room = [Known { field: Field::Pitch, row: 0, basis: Basis::Given, source: "" }; SW_MAX_KNOWN];
-        let known = room.get_mut(..given.len()).ok_or(Failure::border(SW_TOO_MANY, 1))?;
-        for (slot, known) in known.iter_mut().zip(given) {
-            *slot = known.known()?;
-        }
-        let particulars = c.particulars(known)?;
         // The title of the book as it is: how many of its entries were changed the sheet says by itself.
         let (book, _) = book_of(&border::read(rules, 2)?)?;
-        let style = sw_style::at(style, 3)?.working(3)?;
-        let text = Text::new(buf, len, needed, 4)?;
-        c.with_task(&mut |task| text.put(|out| write_sheet(out, style, task, &particulars, &book).map_err(failed)))
+        let (style, text) = styled(style, 3, (buf, len, needed))?;
+        c.with(&mut |task, particulars| {
+            text.put(|out| write_sheet(out, style, task, particulars, &book).map_err(failed))
+        })
     })
 }
 

@@ -423,7 +423,7 @@ pub extern "C" fn sw_shop_holes(
     })
 }
 
-/// The whole shop sheet as plain text of 80 columns or as Markdown.
+/// The whole shop sheet as plain text of 80 columns or as Markdown; `SW_BAD_CHOICE` for other dialects.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_shop_text(
     joint: *const sw_joint,

@@ -162,7 +162,7 @@ pub struct sw_design {
     pub narrow_strap_least_mm: f64,
     /// Least distance from each row to the next, mm.
     pub back_pitch_least_mm: [f64; SW_MAX_ROWS],
-    /// Entry that sets each of them.
+    /// Entry that sets each of them; `SW_NO_ENTRY`: none.
     pub back_pitch_entry: [u32; SW_MAX_ROWS],
     /// Distance from each row to the next that its heads, 1.6 rivets wide, need beside the edge of the narrow strap, mm
     /// (common practice); not a number where that edge lies elsewhere or the distance was given.
@@ -297,6 +297,8 @@ pub extern "C" fn sw_design_init(design: *mut sw_design) {
 }
 
 /// Sizes a joint by a rule book and checks it. `design` and `analysis` may be NULL; `findings` as in `sw_joint_check`.
+/// Where the book finds no joint: `SW_BEYOND_TABLE`, `SW_NO_STANDARD_SIZE`, `SW_NO_ADMISSIBLE_PITCH`,
+/// `SW_NO_ADMISSIBLE_MARGIN`; where what was given makes none, the errors of `sw_joint_validate`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_joint_size(
     brief: *const sw_brief,

@@ -39,13 +39,14 @@ pub const SW_NO_STANDARD_SIZE: u32 = 12;
 pub const SW_NO_ADMISSIBLE_PITCH: u32 = 13;
 /// No margin lies between the least and the greatest margin of the rule book.
 pub const SW_NO_ADMISSIBLE_MARGIN: u32 = 14;
-/// There is no entry of this key.
+/// There is no entry, no input or no quantity of this key or symbol.
 pub const SW_UNKNOWN_KEY: u32 = 15;
 /// A value is not one of the choices of its entry.
 pub const SW_WRONG_CHOICE: u32 = 16;
-/// A text cannot be read as a number with a unit.
+/// A text cannot be read as a number, or has no unit where one is needed.
 pub const SW_UNREADABLE: u32 = 17;
-/// A buffer or an array is too short; the size needed was written, nothing else.
+/// A buffer or an array is too short; the size needed was written, nothing else. `value` of the error is the size that
+/// there is, `limit` the one needed.
 pub const SW_NO_SPACE: u32 = 18;
 /// The rule book contradicts itself.
 pub const SW_BOOK_UNSOUND: u32 = 19;
@@ -59,9 +60,9 @@ pub const SW_BAD_STRUCT_SIZE: u32 = 257;
 pub const SW_BAD_TEXT: u32 = 258;
 /// A number or an id is none of those that there are; `index` of the error is the number of the argument.
 pub const SW_BAD_CHOICE: u32 = 259;
-/// There are no more elements.
+/// There are no more elements, or there is nothing to tell of.
 pub const SW_END: u32 = 260;
-/// The working could not be written completely and was refused.
+/// A working or a sheet could not be written completely and was refused.
 pub const SW_INCOMPLETE: u32 = 261;
 /// An array has more elements than the library takes (4096 where nothing else is said).
 pub const SW_TOO_MANY: u32 = 262;
@@ -87,7 +88,7 @@ pub struct sw_error {
     pub entry: u32,
     /// A second entry, where two rules contradict each other; `SW_NO_ENTRY` when there is none.
     pub other_entry: u32,
-    /// Number of the field that the hint is about.
+    /// Number of the field that the hint is about; counts where `hint` is a number.
     pub hint_field: u32,
     /// Not used.
     pub reserved: u32,
@@ -215,7 +216,9 @@ fn words(status: u32) -> &'static str {
         SW_BAD_CHOICE => "a number or an id is none of those that there are",
         SW_END => "there are no more elements",
         SW_TOO_MANY => "an array has more elements than the library takes",
-        SW_INCOMPLETE => "the working could not be written completely and was refused",
+        SW_UNKNOWN_KEY => "a key or a symbol is none of those that there are",
+        SW_UNREADABLE => "a text cannot be read as a number, or has no unit where one is needed",
+        SW_INCOMPLETE => "the working or sheet could not be written completely and was refused",
         _ => KINDS.iter().find(|k| **k as u32 == status).map_or("unknown status", |k| k.text()),
     }
 }
@@ -226,7 +229,7 @@ pub extern "C" fn sw_error_init(error: *mut sw_error) {
     border::init(error);
 }
 
-/// The whole error in words: field, value, what is wrong, limit, remedy.
+/// The whole error in words: field, value, what is wrong, limit, remedy. The figures are in mm, MPa and N.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_error_message(error: *const sw_error, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || {
@@ -272,7 +275,7 @@ pub extern "C" fn sw_error_clause(
     })
 }
 
-/// What a status means, in a few words.
+/// What a status means, in a few words; `unknown status` for any other number.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_status_text(status: u32, buf: *mut c_char, len: usize, needed: *mut usize) -> u32 {
     answer(core::ptr::null_mut(), || Text::new(buf, len, needed, 2)?.put(|out| Ok(out.write_str(words(status))?)))

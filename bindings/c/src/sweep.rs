@@ -246,7 +246,7 @@ pub extern "C" fn sw_sweep_results_init(results: *mut sw_sweep_results) {
 /// Works out `count` rows from row `from` (from 0) on, each bit for bit as `sw_joint_check` does: a program that wants to
 /// be able to stop calls it piece by piece. A row that cannot be computed has its status and loses no other. A column of
 /// another length than the sweep's rows is an error, as is a value of all rows outside its range, or what does not belong
-/// to the form. Results are written into `results`, which is only read itself.
+/// to the form, or rows beyond the last (`SW_TOO_LARGE`). Results are written into `results`, which is only read itself.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_sweep_run(
     sweep: *const sw_sweep,

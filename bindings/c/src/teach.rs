@@ -10,14 +10,14 @@ use seamwright::teach::{
     Audience, Effect, Family, Mark, Problem, Setting, Task, mark, problem, write_marks, write_problems, write_solution,
 };
 
-use crate::border::{self, List, Out, Slot, Text};
+use crate::border::{self, List, Out, Slot};
 use crate::form::sw_form;
 use crate::joint::{sw_joint, sw_materials};
 use crate::reconcile::{Figures, SW_NO_CONVENTION, convention_no, sw_figure, sw_name};
 use crate::rules::{book_of, sw_rules, titled};
 use crate::size::sw_brief;
 use crate::status::{Failure, SW_BAD_CHOICE, answer, sw_error};
-use crate::working::{failed, sw_style, written};
+use crate::working::{failed, styled, sw_style, written};
 
 /// The plate tears at its outer row.
 pub const SW_EFFECT_TEARING: u32 = 0;
@@ -174,7 +174,8 @@ fn brief_of(brief: &Brief) -> sw_brief {
 }
 
 /// Draws an exercise. `joint` is the joint that is given, or the one to be found; `brief` is what is given where the
-/// joint is to be found (`SW_TASK_SIZE`), and left alone otherwise. Both may be NULL.
+/// joint is to be found (`SW_TASK_SIZE`), and left alone otherwise. Both may be NULL. `SW_NO_PROBLEM` where the effect
+/// cannot be made to decide in this form, or is not taught by this task.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_exercise_draw(
     exercise: *const sw_exercise,
@@ -262,8 +263,7 @@ pub extern "C" fn sw_exercise_marks_text(
 ) -> u32 {
     answer(error, || {
         let answers = Figures::read(answers, answer_count, 3)?;
-        let style = sw_style::at(style, 5)?.working(5)?;
-        let text = Text::new(buf, len, needed, 6)?;
+        let (style, text) = styled(style, 5, (buf, len, needed))?;
         let found = drawn(exercise, rules)?;
         let marked = mark(&found, answers.list())?;
         text.put(|out| write_marks(out, style, &found, &marked).map_err(failed))
@@ -308,8 +308,7 @@ pub extern "C" fn sw_exercises_text(
             SW_FOR_TEACHER => Audience::Teacher,
             _ => return Err(Failure::border(SW_BAD_CHOICE, 4)),
         };
-        let style = sw_style::at(style, 5)?.working(5)?;
-        let text = Text::new(buf, len, needed, 6)?;
+        let (style, text) = styled(style, 5, (buf, len, needed))?;
         titled(&rules, |book| {
             for exercise in exercises {
                 exercise.draw(&book.rules, 1)?;

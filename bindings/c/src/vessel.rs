@@ -11,7 +11,7 @@ use crate::assumption::{fill_assumptions, sw_assumption};
 use crate::border::{self, List, Out};
 use crate::check::sw_finding;
 use crate::form::sw_form;
-use crate::girth::{SW_GIRTH_MIDDLE, place, sw_girth};
+use crate::girth::{SW_GIRTH_MIDDLE, place_of, sw_girth};
 use crate::joint::{length, sw_joint, sw_materials};
 use crate::rules::{book_of, sw_rules};
 use crate::shell::{sw_allowed, sw_shell, switch};
@@ -93,7 +93,7 @@ impl sw_vessel_brief {
         }
         if switch(self.girth_wanted, argument)? {
             let form = self.girth_form.form(argument)?;
-            brief = brief.girth(GirthBrief::new(form, place(self.girth_place, argument)?));
+            brief = brief.girth(GirthBrief::new(form, place_of(self.girth_place, argument)?));
         }
         Ok(brief)
     }

@@ -29,7 +29,7 @@ pub const SW_FORCES_NEWTON: u32 = 0;
 /// Forces of a metric text in kilonewtons.
 pub const SW_FORCES_KILONEWTON: u32 = 1;
 /// As many decimals as are usual for the quantity and its unit.
-pub const SW_DECIMALS_USUAL: i32 = -1;
+pub const SW_DECIMALS_USUAL: u32 = 0xFFFF_FFFF;
 /// Plain text of 80 columns.
 pub const SW_DIALECT_PLAIN: u32 = 0;
 /// Plain text of 20 columns.
@@ -62,13 +62,13 @@ pub struct sw_style {
     /// `SW_FORCES_*`: what forces are printed in where the units are metric.
     pub forces: u32,
     /// Decimals of lengths, 0 to 9, or `SW_DECIMALS_USUAL`; `extra_digits` comes on top of it, here and below.
-    pub length_decimals: i32,
+    pub length_decimals: u32,
     /// Decimals of stresses and pressures, in the same way.
-    pub stress_decimals: i32,
+    pub stress_decimals: u32,
     /// Decimals of forces, in the same way.
-    pub force_decimals: i32,
+    pub force_decimals: u32,
     /// Decimals of ratios, constants and percentages, in the same way.
-    pub ratio_decimals: i32,
+    pub ratio_decimals: u32,
 }
 
 impl sw_style {
@@ -108,7 +108,7 @@ impl sw_style {
             SW_FORCES_KILONEWTON => Forces::Kilonewton,
             _ => return Err(bad()),
         };
-        let decimals = |n: i32| match n {
+        let decimals = |n: u32| match n {
             SW_DECIMALS_USUAL => Ok(None),
             _ => u8::try_from(n).ok().filter(|n| *n <= 9).map(Some).ok_or_else(bad),
         };
@@ -139,6 +139,16 @@ pub(crate) fn failed(error: WorkingError) -> Failure {
     }
 }
 
+/// The style of a text and the buffer for it, whose argument follows that of the style.
+pub(crate) fn styled(
+    style: *const sw_style,
+    argument: u32,
+    (buf, len, needed): (*mut c_char, usize, *mut usize),
+) -> Result<(Style, Text), Failure> {
+    let style = sw_style::at(style, argument)?.working(argument)?;
+    Ok((style, Text::new(buf, len, needed, argument.wrapping_add(1))?))
+}
+
 /// Writes a working under a book and in a style, each with the number of its argument; the buffer follows the style.
 pub(crate) fn written<T>(
     (rules, rules_argument): (*const sw_rules, u32),
@@ -147,8 +157,7 @@ pub(crate) fn written<T>(
     write: impl Fn(&mut dyn fmt::Write, Style, &RuleBook<'_>) -> Result<T, WorkingError>,
 ) -> Result<(), Failure> {
     let rules = border::read(rules, rules_argument)?;
-    let style = sw_style::at(style, style_argument)?.working(style_argument)?;
-    let text = Text::new(buf, len, needed, style_argument.wrapping_add(1))?;
+    let (style, text) = styled(style, style_argument, (buf, len, needed))?;
     titled(&rules, |book| text.put(|out| write(out, style, book).map(|_| ()).map_err(failed)))
 }
 

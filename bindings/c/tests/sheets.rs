@@ -143,6 +143,21 @@ fn checks_byte_for_byte() {
     assert_eq!(seen, 6 * 4 * 2 * 15);
 }
 
+/// With `SEAMWRIGHT_C_DUMP=<folder>` the sheet of the first joint is written there: `tests/firmware/sheet.c` must write
+/// the same on a Cortex-M.
+#[test]
+fn a_sheet_for_the_firmware() {
+    let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+    let particulars = Particulars { object: "Feed tank of an invented mill", invented: true, ..Particulars::default() };
+    let mut sheet = String::new();
+    write_sheet(&mut sheet, Style::default(), &Task::Check(&joints()[0], &steel), &particulars, &book("metric"))
+        .unwrap();
+    assert!(sheet.contains("67.52 %"), "the printed 67.5 % of the example");
+    if let Some(folder) = std::env::var_os("SEAMWRIGHT_C_DUMP") {
+        std::fs::write(std::path::PathBuf::from(folder).join("sheet.txt"), sheet).unwrap();
+    }
+}
+
 #[test]
 fn sizings_byte_for_byte() {
     let steel = Materials::new(Stress::mpa(90.0), Stress::mpa(56.0)).bearing(Stress::mpa(140.0));

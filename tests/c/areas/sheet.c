@@ -152,11 +152,29 @@ static void the_other_tasks(void)
     EXPECT(sw_error_field(&error, text, sizeof text, NULL) == SW_OK && strcmp(text, "safety_factor") == 0);
 }
 
+/* Seven lines at a time, for a small display: together they are the whole sheet. */
+static void line_by_line(void)
+{
+    static char some[2000], whole[sizeof text];
+    uint32_t first, total = 1;
+    size_t at = 0, needed;
+    EXPECT(sw_sheet_text(&sheet, &rules, NULL, text, sizeof text, NULL, &error) == SW_OK);
+    for (first = 1; first <= total; first += 7) {
+        EXPECT(sw_sheet_lines(&sheet, sw_book_metric(), NULL, first, 7, some, sizeof some, &needed, &total, &error) == SW_OK);
+        memcpy(whole + at, some, needed);
+        at += needed - 1;
+    }
+    EXPECT(total > 100 && strcmp(whole, text) == 0);
+    EXPECT(sw_sheet_lines(&sheet, sw_book_metric(), NULL, total + 1, 7, some, sizeof some, &needed, NULL, &error) == SW_OK);
+    EXPECT(needed == 1 && some[0] == 0);
+}
+
 int main(void)
 {
     begin();
     a_published_joint();
     particulars();
+    line_by_line();
     a_changed_book();
     the_hash();
     the_other_tasks();
