@@ -27,7 +27,9 @@ static sw_error error;
 
 static const sw_book *book(uint32_t n)
 {
-    return n == METRIC_BOOK ? sw_book_metric() : n == INDIAN_BOOK ? sw_book_indian() : sw_book_us_code();
+    static const sw_book *(*const at[])(void) = {sw_book_metric,         sw_book_indian,      sw_book_us_code,
+                                                 sw_book_british_marine, sw_book_german_1908, sw_book_structural};
+    return at[n - 1]();
 }
 
 /* --- Asking --------------------------------------------------------------------------------------------------------*/
@@ -73,10 +75,10 @@ static void ask(enum question q, const char *typed)
         display_text(2, 0, "0: is not known");
         break;
     default:
-        display_text(0, 0, "RULE BOOK");
-        display_text(1, 0, "1 metric");
-        display_text(2, 0, "2 Indian 1950");
-        display_text(3, 0, "3 US code");
+        display_text(0, 0, "RULE BOOK  1 metric");
+        display_text(1, 0, "2 Indian   3 US code");
+        display_text(2, 0, "4 British  5 German");
+        display_text(3, 0, "6 structural");
     }
     /* The keys stand beside what is typed as long as there is room for both. */
     if (q != FORM && q != BOOK)
@@ -173,7 +175,7 @@ static int answer(enum question q, const char *typed)
     }
     case BOOK:
         if (whole != x || whole < 1 || whole > BOOKS) {
-            explain("NO SUCH BOOK", "There are the books 1 to 3.");
+            explain("NO SUCH BOOK", "There are the books 1 to 6.");
             return 0;
         }
         now.book = whole;

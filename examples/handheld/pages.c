@@ -107,7 +107,8 @@ static void show_rows(const sw_joint *joint, int inch, int first)
 
 static void show_figures(const struct sized *j, int inch, int page, int efficiency_page)
 {
-    static const char *const books[] = {"", "metric", "Indian 1950", "US code"};
+    static const char *const books[] = {"",        "metric",      "Indian 1950", "US code", "British marine",
+                                        "German 1908", "structural"};
     const sw_joint *joint = &j->joint;
     char text[24], digits[16];
     if (page == efficiency_page) {

@@ -3,9 +3,9 @@
 #define PAGES_H
 #include <seamwright.h>
 
-/* The forms and the books as the keypad numbers them, from 1. */
+/* The forms and the books as the keypad numbers them, from 1: the books that size joints. */
 enum { LAP = 1, ONE_STRAP, EQUAL_STRAPS, WIDE_AND_NARROW, FORMS = WIDE_AND_NARROW };
-enum { METRIC_BOOK = 1, INDIAN_BOOK, US_BOOK, BOOKS = US_BOOK };
+enum { BOOKS = 6 };
 
 /* A joint as it was sized, and what its check found. */
 struct sized {
