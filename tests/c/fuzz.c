@@ -312,6 +312,8 @@ static void sweeps(const sw_form *form, const sw_rules *r)
         if (sw_sweep_strengths(&s, r, &mode[i], 1, from + i, 1, &strength, &e) != SW_OK ||
             !same(strength, a.governing.strength_n))
             abort();
+        if (sw_sweep_mode_count(&s.form, s.other_mm.values || s.other_mm.same != 0, &kind, &e) != SW_OK || mode[i] >= kind)
+            abort();
         if (sw_sweep_mode(&s.form, s.other_mm.values || s.other_mm.same != 0, mode[i], &named, &e) != SW_OK ||
             named.plate_row != a.governing.plate_row || named.other_row != a.governing.other_row)
             abort();

@@ -42,8 +42,12 @@ c_symbols() {
     need nm binutils
     nm -D --defined-only "$C_LIB/libseamwright.so" | awk '$2 == "T" {print $3}' | LC_ALL=C sort >"$C_WORK/symbols.txt"
     diff tests/c/symbols.txt "$C_WORK/symbols.txt" || fail "the symbols are not those of tests/c/symbols.txt"
+    local name
+    while read -r name; do
+        grep -qw "$name" tests/c/border*.c || fail "no tests/c/border*.c calls $name with what nobody means"
+    done <tests/c/symbols.txt
     [[ $(readelf -d "$C_LIB/libseamwright.so") == *SONAME*"[libseamwright.so.0]"* ]] || fail "the soname is wrong"
-    counted 2 "symbols and soname"
+    counted 3 "symbols, each with careless calls, and soname"
 }
 
 # The golden vectors by a C program, bit for bit; then every careless call.

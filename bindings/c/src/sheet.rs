@@ -181,7 +181,8 @@ pub extern "C" fn sw_sheet_init(sheet: *mut sw_sheet) {
 /// The sheet that someone signs: who and what, the answer in short, inputs and how they are known, the joint, every
 /// dimension with its rule, all failure modes, findings, figures from memory, cautions, lines for names. It is complete
 /// or refused: errors of the routine (`sw_joint_check`, `sw_joint_size`, `sw_existing_rate`), `SW_BAD_POINTER` where
-/// it is of nothing or of several things, `SW_INCONSISTENT` (see `ultimate`), `SW_TOO_MANY` (see `known_count`).
+/// it is of nothing or of several things, `SW_INCONSISTENT` (see `ultimate`), `SW_TOO_MANY` (see `known_count`). Needs
+/// about 50 KiB of stack.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_sheet_text(
     sheet: *const sw_sheet,
