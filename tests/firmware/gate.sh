@@ -98,16 +98,18 @@ fw_every_form() {
     printf -v pages 'N%.0s' {1..16}
     for form in 1 2 3 4; do
         for ((rows = form == 4 ? 2 : 1; rows <= most[form]; rows++)); do
-            for book in 1 2 3; do
-                keys+=${form}E${rows}E15.5E90E60E130E${book}E${pages}U${pages}UC
+            for book in 1 2 3 4 5 6; do
+                keys+=${form}E${rows}E15.5E90E60E130E${book}E${pages}U${pages}UCCCCCCC
                 joints=$((joints + 1))
             done
         done
     done
     printf '%sO' "$keys" >"$FW_WORK/forms.keys"
     fw_play forms.keys forms.txt >/dev/null
-    # Once in each unit at least.
-    [ "$(grep -c '^|FAILS FIRST' "$FW_WORK/forms.txt")" -ge $((2 * joints)) ] || fail "not every form was sized"
+    # Once in each unit at least; but by the structural book four and five rows of a wide and a narrow strap have no
+    # pitch below its 12 inches: refused in words, and back by C to the first question.
+    [ "$(grep -c '^|FAILS FIRST' "$FW_WORK/forms.txt")" -ge $((2 * (joints - 2))) ] || fail "not every form was sized"
+    [ "$(grep -A1 '^|NOT POSSIBLE' "$FW_WORK/forms.txt" | grep -c '^|pitch = 326 mm')" -ge 2 ] || fail "not two refusals"
     counted "$joints" "forms, rows and books on the handheld"
 }
 
