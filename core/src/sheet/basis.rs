@@ -20,10 +20,16 @@ const BLANK: &str = "______________________________";
 /// What was said, or a line to be filled in by hand.
 pub(super) fn filled(w: &mut dyn Write, page: &Style, said: &str) -> fmt::Result {
     if !said.is_empty() {
-        return w.write_str(said);
+        return one_line(w, said);
     }
     let room = if page.dialect == Dialect::Narrow { 18 } else { BLANK.len() };
     w.write_str(BLANK.get(..room).unwrap_or(BLANK))
+}
+
+/// A text of the user's in a line: a line end or another control character in it is a blank, so that nothing of it can
+/// be taken for a line of the sheet.
+fn one_line(w: &mut dyn Write, said: &str) -> fmt::Result {
+    said.chars().try_for_each(|c| w.write_char(if c.is_control() { ' ' } else { c }))
 }
 
 /// Title, identity, and the answer in a few lines for those who read no further.
@@ -122,7 +128,11 @@ impl Inputs<'_, '_, '_> {
             &|w| figures.value(w, field.bound().unit, value),
             &|w| {
                 w.write_str(basis.word())?;
-                if source.is_empty() { Ok(()) } else { write!(w, ": {source}") }
+                if source.is_empty() {
+                    return Ok(());
+                }
+                w.write_str(": ")?;
+                one_line(w, source)
             },
         ])
     }

@@ -68,7 +68,8 @@ pub struct Divided {
     pub factor: f64,
 }
 
-/// What stands on a sheet besides the figures. An empty text is a line to be filled in by hand.
+/// What stands on a sheet besides the figures. An empty text is a line to be filled in by hand; a line
+/// end or another control character in a text is printed as a blank.
 ///
 /// ```
 /// use seamwright::{joint::{Form, JointSpec}, materials::Materials, quantities::{Length, Stress}, rules::METRIC};
