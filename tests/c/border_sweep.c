@@ -119,7 +119,7 @@ static void absurd_rows(void)
         memset(place, 0x55, sizeof place);
         EXPECT(sw_sweep_strengths(&s, &rules, both, 2, 0, absurd[i], place, &error) == SW_TOO_LARGE);
         EXPECT(sw_sweep_strengths(&s, &rules, both, 2, absurd[i], 1, place, &error) == SW_TOO_LARGE);
-        EXPECT(sw_sweep_strengths(&s, &rules, both, absurd[i] + 4096, 0, 1, place, &error) != SW_OK);
+        EXPECT(sw_sweep_strengths(&s, &rules, both, absurd[i] / 2 + 4097, 0, 1, place, &error) != SW_OK);
         EXPECT(untouched(place, sizeof place));
         s.rows = absurd[i], from = 0, count = ROWS; /* the columns are shorter */
         EXPECT(run() == SW_TOO_SMALL && error.index == 1);

@@ -497,25 +497,3 @@ fn a_sink_that_refuses_is_never_passed_over() {
         assert!(taken > 500, "{taken}");
     }
 }
-
-/// Words of the user's cannot make a line of the sheet, nor tear a table of it.
-#[test]
-fn a_line_end_in_the_users_words_is_a_blank() {
-    let joint = khurmi_9_4();
-    let known = [Known { field: Field::Pitch, row: 0, basis: Basis::Measured, source: "gauge 7\r\nplate 99 mm\u{7}" }];
-    let said = Particulars {
-        object: "Drum\nGoverning       nothing at all",
-        prepared: "A.\tSmithson\u{1b}[2J",
-        known: &known,
-        ..Particulars::default()
-    };
-    for dialect in DIALECTS {
-        let mut text = String::new();
-        let style = Style { dialect: *dialect, ..Style::default() };
-        write_sheet(&mut text, style, &Task::Check(&joint, &steel()), &said, &METRIC).unwrap();
-        assert!(!text.chars().any(|c| c.is_control() && c != '\n'), "{dialect:?}");
-        assert!(!text.lines().any(|line| line.starts_with("Governing       nothing")), "{dialect:?}");
-        assert!(flat(&text).contains("Drum Governing nothing at all"), "{dialect:?}: {text}");
-        assert!(flat(&text).contains("gauge 7 plate 99 mm"), "{dialect:?}");
-    }
-}
