@@ -94,7 +94,8 @@ step_format() {
     component fmt rustfmt
     cargo fmt --all -- --check
     cargo fmt --manifest-path tests/no_panic/Cargo.toml -- --check
-    counted 2 "formatting of the workspace and of the link proof"
+    cargo fmt --manifest-path tests/instructions/Cargo.toml -- --check
+    counted 3 "formatting of the workspace, the link proof and the counter of instructions"
 }
 
 step_lint() {
@@ -102,7 +103,9 @@ step_lint() {
     cargo clippy --workspace --all-targets --locked -- -D warnings
     CARGO_TARGET_DIR=$CARGO_TARGET_DIR/no_panic \
         cargo clippy --manifest-path tests/no_panic/Cargo.toml --release --locked -- -D warnings
-    counted 2 "lints of the workspace and of the link proof"
+    CARGO_TARGET_DIR=$CARGO_TARGET_DIR/instructions/library \
+        cargo clippy --manifest-path tests/instructions/Cargo.toml --release --locked -- -D warnings
+    counted 3 "lints of the workspace, the link proof and the counter of instructions"
 }
 
 step_sources() {
@@ -263,6 +266,8 @@ step_latex() {
 . tests/c/gate.sh
 # shellcheck source=firmware/gate.sh
 . tests/firmware/gate.sh
+# shellcheck source=instructions/gate.sh
+. tests/instructions/gate.sh
 
 # The Python package: its wheel in a virtual environment under target/, at pinned versions; formatting, lints, types; the
 # stub compared with the binary and with what maturin makes; the tests, with every vector compared with Rust.
@@ -359,8 +364,8 @@ except sw.SeamwrightError as error:
 # --- Levels: add a step by writing its function and naming it here ---------------------------------------------------
 
 QUICK=(format lint sources test_debug)
-CHANGE=("${QUICK[@]}" reference docs test_release benches sweep_instructions bare_metal no_panic main_program
-    c python)
+CHANGE=("${QUICK[@]}" reference docs test_release benches instructions sweep_instructions bare_metal no_panic
+    main_program c python)
 # What takes long: more random cases, fuzzing, emulators, other languages.
 FULL=("${CHANGE[@]}" firmware c_full python_many_cases python_libraries python_sdist python_notebooks python_site latex
     test_release_many_cases)

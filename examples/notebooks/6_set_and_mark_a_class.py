@@ -71,16 +71,21 @@ sw.problem_sheet(problems=problems[:1], audience="teacher")
 # |---|---|---:|
 # | solid strip | $54 \cdot 20 \cdot 84$ | 90 720 N |
 # | tearing | $(54 - 17) \cdot 20 \cdot 84$ | 62 160 N |
+# | one rivet in shear | $\frac{\pi}{4} 17^2 \cdot 64$ | 14 527 N |
 # | two rivets in shear | $2 \cdot \frac{\pi}{4} 17^2 \cdot 64$ | 29 053 N |
+# | one rivet crushed | $17 \cdot 20 \cdot 140$ | 47 600 N |
 # | two rivets crushed | $2 \cdot 17 \cdot 20 \cdot 140$ | 95 200 N |
 # | efficiency | $29\,053/90\,720$ | 0.320 |
 
 # %%
 key = {line.name: line.value for line in problems[0].key}
-shear = 2 * math.pi / 4 * 17**2 * 64
+rivet = math.pi / 4 * 17**2 * 64
+shear = 2 * rivet
 assert key["F0"] == 54 * 20 * 84 == 90720
 assert key["Pt"] == (54 - 17) * 20 * 84 == 62160
+assert key["Fb.1"] == 17 * 20 * 140 == 47600
 assert key["Pc"] == 2 * 17 * 20 * 140 == 95200
+assert math.isclose(key["Fs.1"], rivet, rel_tol=1e-12) and round(rivet) == 14527
 assert math.isclose(key["Ps"], shear, rel_tol=1e-12) and round(shear) == 29053
 assert math.isclose(key["J"], shear / 90720, rel_tol=1e-12)
 
@@ -95,15 +100,15 @@ ax = plot.mode_map(problems[0].analysis)
 # ## Mark the answers
 #
 # Three students hand in. Ada has it right. Ben took the diameter of the cold rivet, 16 mm, and not the hole that the
-# driven rivet fills: $2 \cdot \frac{\pi}{4} 16^2 \cdot 64 = 25\,736$ N. Cleo had it right and copied it wrong: 29 503
+# driven rivet fills: $\frac{\pi}{4} 16^2 \cdot 64 = 12\,868$ N for one. Cleo had it right and copied it wrong: 29 503
 # for 29 053. What Ben and Cleo then computed from their wrong figure is right in itself.
 
 # %%
-right = {"F0": "90720 N", "Pt": "62160 N", "Pc": "95200 N"}
+right = {"F0": "90720 N", "Pt": "62160 N", "Fb.1": "47600 N", "Pc": "95200 N"}
 handed_in = {
-    "Ada": {**right, "Ps": "29053 N", "P": "29053 N", "J": "0.320"},
-    "Ben": {**right, "Ps": "25736 N", "P": "25736 N", "J": "0.2837"},
-    "Cleo": {**right, "Ps": "29503 N", "P": "29503 N", "J": "0.3252"},
+    "Ada": {**right, "Fs.1": "14527 N", "Ps": "29053 N", "P": "29053 N", "J": "0.320"},
+    "Ben": {**right, "Fs.1": "12868 N", "Ps": "25736 N", "P": "25736 N", "J": "0.2837"},
+    "Cleo": {**right, "Fs.1": "14527 N", "Ps": "29503 N", "P": "29503 N", "J": "0.3252"},
 }
 marks = {name: problems[0].mark(answers) for name, answers in handed_in.items()}
 for name, marked in marks.items():
@@ -117,10 +122,11 @@ marks["Ben"]
 # wrong figure that nothing explains is just wrong.
 
 # %%
-assert round(2 * math.pi / 4 * 16**2 * 64) == 25736
-assert marks["Ada"].credited == marks["Ada"].asked == 6
-assert marks["Ben"].credited == marks["Cleo"].credited == 5
-assert "rivet's diameter" in marks["Ben"]["Ps"].convention.words
+assert round(math.pi / 4 * 16**2 * 64) == 12868 == 25736 / 2
+assert marks["Ada"].credited == marks["Ada"].asked == 8
+assert marks["Ben"].credited == marks["Cleo"].credited == 7
+assert "rivet's diameter" in marks["Ben"]["Fs.1"].convention.words
+assert marks["Ben"]["Ps"].kind is sw.MarkKind.CARRIED_OVER
 assert "changed over" in marks["Cleo"]["Ps"].convention.words
 assert marks["Ben"]["J"].kind is sw.MarkKind.CARRIED_OVER
 

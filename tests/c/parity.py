@@ -169,6 +169,8 @@ REACHED = {
     "drawing::svg": "sw_drawing_svg",
     "drawing::svg_seam": "sw_drawing_svg_seam",
     "modes::letters": "sw_letters_list",
+    "proportion::head_beside_strap": "sw_design.heads_at_strap_mm",
+    "proportion::heads_apart": "sw_design.heads_of_rows_mm",
     "proportion::hole": "sw_design.hole_computed_mm",
     "proportion::limit_entry": "sw_design.wide_strap_entry",
     "proportion::margin_least": "sw_design.margin_least_mm",

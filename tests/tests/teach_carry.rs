@@ -328,7 +328,7 @@ fn sized_by_hand(
     let raw = say(Name(Q::Hole, 0), reference::raw_hole(book, t, shear, Some(bearing), all_double)?);
     let size = |least: f64| book.series.iter().find(|(_, hole)| *hole >= least * (1.0 - 1e-9));
     let hole = say(Name(Q::Hole, 1), size(raw)?.1);
-    say(Name(Q::Rivet, 1), book.series.iter().find(|(_, h)| *h == hole)?.0);
+    let rivet = say(Name(Q::Rivet, 1), book.series.iter().find(|(_, h)| *h == hole)?.0);
     let kind = match (form.kind(), form.unequal()) {
         (JointKind::DoubleStrap, true) => Kind::Unequal,
         (JointKind::DoubleStrap, false) => Kind::Equal,
@@ -391,9 +391,16 @@ fn sized_by_hand(
             return None;
         }
     }
-    say(Name(Q::MarginLeast, 0), book.margin_factor * hole);
+    let margin = say(Name(Q::MarginLeast, 0), book.margin_factor * hole);
     say(Name(Q::OtherPlate, 0), straps[0]);
     say(Name(Q::Narrow, 0), straps[1]);
+    // Heads of a row in single shear beside the edge of the narrow strap: the margin as taken, and half of 1.6 rivets.
+    let edge = (margin / book.step - 1e-9).ceil() * book.step;
+    for (row, pair) in (1..).zip(joint.rows.windows(2)) {
+        if pair[0].planes < pair[1].planes {
+            say(Name(Q::RowGapBeside, row), edge + 0.8 * rivet);
+        }
+    }
     hand.strip = pitch;
     // Neither book counts tearing of the straps, and the Indian one no bearing.
     if !lap {

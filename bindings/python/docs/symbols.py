@@ -13,8 +13,12 @@ ROW = {
 HEAD = {"w": ("width of the head", "mm"), "h": ("height of the head", "mm")}
 VOLUME = {"V": ("volume", "mm3")}
 
+TWO_HEADS = {"w1": ("width of a head of the row", "mm"), "w2": ("width of a head of the next row", "mm")}
+
 LOCAL: dict[str, dict[str, tuple[str, str]]] = {
     "HoleByRoot": {"b": IN_BETWEEN},
+    "HeadsInLine": TWO_HEADS,
+    "HeadsApart": TWO_HEADS,
     "SafetyRatio": {
         "x": ("ratio of the two", ""),
         "F": ("factor of safety of the seam", ""),

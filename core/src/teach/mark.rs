@@ -3,9 +3,11 @@
 use super::generate::Problem;
 use super::key::{MAX_ASKED, RIVET_NAMES, first_alike, single_rivets};
 use crate::error::Error;
+use crate::formula;
 use crate::given::Given;
 use crate::math;
 use crate::modes::{Class, Cut, Lens, Strengths};
+use crate::proportion::SNAP_HEAD_WIDTH;
 use crate::quantities::Length;
 use crate::reconcile::{Case, Convention, Edit, Figure, Own, Work, reconcile, worked_on};
 use crate::rules::{Entry, Rounding};
@@ -239,6 +241,12 @@ fn by_own_figures(problem: &Problem, answers: &[Figure], name: Name, end: f64) -
                 taken = math::round_up(pitch, step);
             }
             Some(taken)
+        }
+        // Half a head beside the edge of the narrow strap, which lies at the margin as it was taken.
+        Name(Q::RowGapBeside, _) => {
+            let margin = math::round_up(own(Q::MarginLeast, 0)?, rules.get(Entry::MARGIN_STEP));
+            let head = formula::times(SNAP_HEAD_WIDTH, own(Q::Rivet, 1)?);
+            Some(formula::head_beside_strap(margin, head))
         }
         // The least of the student's strengths, and that over the student's solid strip.
         Name(Q::ModeStrength, 0) => least_of_own(answers),

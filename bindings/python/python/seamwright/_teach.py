@@ -155,7 +155,7 @@ class Problem(Worked):
             >>> drawn = problem(seed=7, form=Form.lap(2), setting="boiler", task="check", effect="shearing",
             ...     book="metric")
             >>> drawn.mark({line.name: f"{line.value:.6g} {line.unit}" for line in drawn.key})
-            <Marks: 6 of 6 answers credited>
+            <Marks: 8 of 8 answers credited>
         """
         given = [native for native, _ in figures(answers, "answers").values()]
         _, wanted = wishes(Dialect.PLAIN, Units.METRIC, DecimalMark.POINT, 0)
