@@ -245,6 +245,33 @@ fn a_wrong_figure_is_wrong_and_what_follows_from_it_is_carried_over() {
 }
 
 #[test]
+fn the_wrong_mode_taken_for_the_governing_one_is_named() {
+    // Shearing governs here; the student takes tearing, and divides by the solid strip as is right.
+    for seed in 0..20 {
+        let p = problem(seed, &shearing(), &METRIC.rules).unwrap();
+        let of_key = |q: Q| p.key.answer(Name(q, 0)).unwrap();
+        let (torn, sheared) = (of_key(Q::TearOuter), of_key(Q::ShearAll));
+        assert!(of_key(Q::ModeStrength) == sheared && torn >= sheared * (1.0 + MARGIN_OF_EFFECT));
+        let mut answers = right_answers(&p);
+        for f in &mut answers {
+            match f.name {
+                Name(Q::ModeStrength, 0) => *f = figure(f.name, torn),
+                Name(Q::BookEfficiency, 0) => *f = figure(f.name, torn / of_key(Q::Solid)),
+                _ => {}
+            }
+        }
+        let marks = mark(&p, &answers).unwrap();
+        let Some(Mark::Slip { convention, .. }) = marks.of(Name(Q::ModeStrength, 0)) else {
+            panic!("{seed}: {marks:?}");
+        };
+        assert_eq!(convention.words, "tearing alone for the strength of the joint", "{seed}");
+        assert_eq!(marks.of(Name(Q::BookEfficiency, 0)), Some(Mark::CarriedOver), "{seed}: {marks:?}");
+        let (credited, asked) = marks.credit();
+        assert_eq!(credited + 1, asked);
+    }
+}
+
+#[test]
 fn a_pitch_of_the_students_own_is_carried_through_the_design() {
     let p = problem(5, &capped(), &INDIAN.rules).unwrap();
     let Work::Size(brief) = p.case.work else { panic!() };

@@ -269,14 +269,16 @@ impl Edited {
         let mut values = found.values();
         if let Some(share) = self.share {
             let (tearing, shearing, bearing) = analysis.classic_efficiencies();
-            let alone = match share {
-                Share::Tearing => tearing,
-                Share::Shearing => shearing,
-                Share::Bearing => bearing?,
+            let (alone, strength) = match share {
+                Share::Tearing => (tearing, analysis.tear_outer),
+                Share::Shearing => (shearing, analysis.shear_all),
+                Share::Bearing => (bearing?, analysis.bearing_all?),
             };
             for (figure, value) in figures.iter().zip(values.iter_mut()) {
-                if matches!(figure.name, Name(Q::BookEfficiency | Q::Efficiency | Q::Credited, _)) {
-                    *value = alone;
+                match figure.name {
+                    Name(Q::BookEfficiency | Q::Efficiency | Q::Credited, _) => *value = alone,
+                    Name(Q::ModeStrength, _) => *value = strength,
+                    _ => {}
                 }
             }
         }

@@ -54,7 +54,8 @@ pub enum Loaded {
     OtherPlate,
 }
 
-/// What was taken for the efficiency of the joint.
+/// The mode that was taken for the one that governs: what it holds is called the joint's strength, and that over the
+/// solid strip its efficiency.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 #[repr(u8)]
 pub enum Share {
@@ -135,7 +136,7 @@ pub enum Edit {
     BearingOn(Loaded),
     /// Outer rivets in single shear counted in double shear.
     OuterInDouble,
-    /// One mode alone called the efficiency.
+    /// One mode alone for the strength and the efficiency of the joint.
     Efficiency(Share),
     /// The rivets' shear stress in another unit.
     ShearUnit(f64),
@@ -254,9 +255,9 @@ pub const CATALOGUE: &[Convention] = &[
     rule(Entry::PITCH_MAX_ADD, 41.275, "1 5/8 in added in the greatest pitch"),
     rule(Entry::PITCH_MAX_ADD, 41.28, "41.28 mm added in the greatest pitch"),
     slip(Edit::Rule(Entry::DOUBLE_SHEAR, 1.0), "double shear taken as single shear"),
-    slip(Edit::Efficiency(Share::Tearing), "tearing alone for the efficiency"),
-    slip(Edit::Efficiency(Share::Shearing), "shearing alone for the efficiency"),
-    slip(Edit::Efficiency(Share::Bearing), "bearing alone for the efficiency"),
+    slip(Edit::Efficiency(Share::Tearing), "tearing alone for the strength of the joint"),
+    slip(Edit::Efficiency(Share::Shearing), "shearing alone for the strength of the joint"),
+    slip(Edit::Efficiency(Share::Bearing), "bearing alone for the strength of the joint"),
     rivet(Digits::Step(1.0), "the strength of one rivet rounded to whole newtons"),
     rivet(Digits::Figures(3), "the strength of one rivet rounded to three figures"),
     rivet(Digits::Figures(4), "the strength of one rivet rounded to four figures"),
