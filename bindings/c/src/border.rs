@@ -300,6 +300,20 @@ impl<T: Record> List<T> {
         }
     }
 
+    /// Whether an array was given that takes so many elements.
+    pub(crate) fn holds(&self, most: usize) -> bool {
+        self.wants_elements() && self.capacity >= most
+    }
+
+    /// Puts one element before the `n`th of the `count` that were written so far.
+    pub(crate) fn insert(&mut self, n: usize, count: usize, element: T) {
+        if self.wants_elements() && n <= count && count < self.capacity {
+            // SAFETY: elements `n` to `count` of the caller's array move up by one, to below its capacity.
+            unsafe { ptr::copy(self.at.add(n), self.at.add(n.saturating_add(1)), count.saturating_sub(n)) };
+            self.place(n, element);
+        }
+    }
+
     /// Writes the number of elements.
     pub(crate) fn close(self, n: usize) {
         if let Some(count) = self.count {

@@ -75,10 +75,6 @@ impl sw_finding {
     }
 }
 
-/// Counts findings, by how far down the list they belong: open, unknown, notes, met.
-#[derive(Clone, Copy, Default)]
-pub(crate) struct Tally([usize; 4]);
-
 fn rank(verdict: Verdict) -> usize {
     match verdict {
         Verdict::Open => 0,
@@ -88,63 +84,62 @@ fn rank(verdict: Verdict) -> usize {
     }
 }
 
-impl Tally {
+/// The findings of a check on their way into the caller's array: open ones first, then unknown, notes, met.
+pub(crate) struct Told {
+    list: List<sw_finding>,
+    /// How many there are, by [`rank`].
+    tally: [usize; 4],
+    /// Whether they are put into the array as they come, or counted only.
+    placed: bool,
+}
+
+impl Told {
+    /// An array that holds whatever a check can find is filled as it goes. One that may be too short is left alone
+    /// until they are counted.
+    pub(crate) fn new(list: List<sw_finding>) -> Self {
+        let placed = list.holds(SW_MAX_FINDINGS);
+        Told { list, tally: [0; 4], placed }
+    }
+
     pub(crate) fn total(&self) -> usize {
-        self.0.iter().fold(0, |sum, n| sum.saturating_add(*n))
+        self.tally.iter().fold(0, |sum, n| sum.saturating_add(*n))
     }
 
     pub(crate) fn open(&self) -> usize {
-        let [open, ..] = self.0;
+        let [open, ..] = self.tally;
         open
+    }
+
+    /// Whether the array will do; nothing but the number is written where it will not.
+    pub(crate) fn room(self) -> Result<Self, Failure> {
+        let total = self.total();
+        Ok(Told { list: self.list.room(total)?, ..self })
+    }
+
+    /// Ends the list. Findings that were only counted are written by checking once more: the library has no room for a
+    /// list of its own.
+    pub(crate) fn list(mut self, joint: &Joint, materials: &Materials, rules: &Rules) -> Result<(), Failure> {
+        if self.list.wants_elements() && !self.placed {
+            self = Told { list: self.list, tally: [0; 4], placed: true };
+            check_into(joint, materials, rules, &mut self)?;
+        }
+        let total = self.total();
+        self.list.close(total);
+        Ok(())
     }
 }
 
-impl FindingSink for Tally {
+impl FindingSink for Told {
     fn take(&mut self, finding: Finding) {
-        if let Some(n) = self.0.get_mut(rank(finding.verdict)) {
+        let rank = rank(finding.verdict);
+        if self.placed {
+            let at = self.tally.iter().take(rank.saturating_add(1)).fold(0_usize, |sum, n| sum.saturating_add(*n));
+            self.list.insert(at, self.total(), sw_finding::of(&finding));
+        }
+        if let Some(n) = self.tally.get_mut(rank) {
             *n = n.saturating_add(1);
         }
     }
-}
-
-/// Puts each finding where it belongs in the caller's array.
-struct Placing {
-    list: List<sw_finding>,
-    next: Tally,
-}
-
-impl FindingSink for Placing {
-    fn take(&mut self, finding: Finding) {
-        if let Some(next) = self.next.0.get_mut(rank(finding.verdict)) {
-            self.list.place(*next, sw_finding::of(&finding));
-            *next = next.saturating_add(1);
-        }
-    }
-}
-
-/// Writes the findings, which were counted before, into the caller's array by checking once more: the library has no
-/// room for a list of its own.
-pub(crate) fn list_findings(
-    list: List<sw_finding>,
-    tally: &Tally,
-    joint: &Joint,
-    materials: &Materials,
-    rules: &Rules,
-) -> Result<(), Failure> {
-    if list.wants_elements() {
-        let mut sum = 0_usize;
-        let next = Tally(tally.0.map(|n| {
-            let before = sum;
-            sum = sum.saturating_add(n);
-            before
-        }));
-        let mut placing = Placing { list, next };
-        check_into(joint, materials, rules, &mut placing)?;
-        placing.list.close(tally.total());
-    } else {
-        list.close(tally.total());
-    }
-    Ok(())
 }
 
 /// What a check finds, for one strip of the joint. Strengths are on the footing of the stresses that went in.
@@ -250,8 +245,8 @@ fn joint_at(joint: *const sw_joint) -> Result<Joint, Failure> {
 }
 
 #[inline(never)]
-fn put(found: &Analysis<f64, ()>, tally: &Tally, out: Out<sw_analysis>) {
-    out.put(sw_analysis::counted(found, tally.total(), tally.open()));
+fn put(found: &Analysis<f64, ()>, told: &Told, out: Out<sw_analysis>) {
+    out.put(sw_analysis::counted(found, told.total(), told.open()));
 }
 
 /// Fills an analysis with its defaults.
@@ -277,12 +272,11 @@ pub extern "C" fn sw_joint_check(
         let (joint, materials) = (joint_at(joint)?, border::record(materials, 2)?.materials());
         border::with_rules(rules, 3, &mut |rules| {
             let out = Out::needed(analysis, 4)?;
-            let list = List::new(findings, capacity, count, 5)?;
-            let mut tally = Tally::default();
-            let found = check_into(&joint, &materials, rules, &mut tally)?;
-            let list = list.room(tally.total())?;
-            put(&found, &tally, out);
-            list_findings(list, &tally, &joint, &materials, rules)
+            let mut told = Told::new(List::new(findings, capacity, count, 5)?);
+            let found = check_into(&joint, &materials, rules, &mut told)?;
+            let told = told.room()?;
+            put(&found, &told, out);
+            told.list(&joint, &materials, rules)
         })
     })
 }

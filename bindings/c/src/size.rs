@@ -6,7 +6,7 @@ use seamwright::rules::Balance;
 use seamwright::sizing::{Brief, Decided, Design, size_into};
 
 use crate::border::{self, List, Out};
-use crate::check::{Tally, list_findings, sw_analysis, sw_finding};
+use crate::check::{Told, sw_analysis, sw_finding};
 use crate::form::{SW_MAX_ROWS, sw_form};
 use crate::joint::{length, sw_joint, sw_materials};
 use crate::rules::sw_rules;
@@ -270,7 +270,7 @@ fn brief_at(brief: *const sw_brief) -> Result<Brief, Failure> {
 #[inline(never)]
 fn put(
     found: &Design<f64, ()>,
-    tally: &Tally,
+    told: &Told,
     joint: Out<sw_joint>,
     design: Option<Out<sw_design>>,
     analysis: Option<Out<sw_analysis>>,
@@ -280,7 +280,7 @@ fn put(
         out.put(sw_design::of(found));
     }
     if let Some(out) = analysis {
-        out.put(sw_analysis::counted(&found.analysis, tally.total(), tally.open()));
+        out.put(sw_analysis::counted(&found.analysis, told.total(), told.open()));
     }
 }
 
@@ -316,12 +316,11 @@ pub extern "C" fn sw_joint_size(
         border::with_rules(rules, 2, &mut |rules| {
             let joint_out = Out::needed(joint, 3)?;
             let (design_out, analysis_out) = (Out::wanted(design, 4)?, Out::wanted(analysis, 5)?);
-            let list = List::new(findings, capacity, count, 6)?;
-            let mut tally = Tally::default();
-            let found = size_into(&brief, rules, &mut tally)?;
-            let list = list.room(tally.total())?;
-            put(&found, &tally, joint_out, design_out, analysis_out);
-            list_findings(list, &tally, &found.joint, brief.materials(), rules)
+            let mut told = Told::new(List::new(findings, capacity, count, 6)?);
+            let found = size_into(&brief, rules, &mut told)?;
+            let told = told.room()?;
+            put(&found, &told, joint_out, design_out, analysis_out);
+            told.list(&found.joint, brief.materials(), rules)
         })
     })
 }

@@ -303,10 +303,11 @@ const fn ranges() -> ([Range; MOST_RANGES], [u8; ENTRIES]) {
 static RANGES: ([Range; MOST_RANGES], [u8; ENTRIES]) = ranges();
 
 /// The range of an entry.
-pub(super) fn range(entry: Entry) -> Range {
+#[inline]
+pub(super) fn range(entry: Entry) -> &'static Range {
     let (distinct, which) = &RANGES;
     let at = which.get(entry.index()).copied().unwrap_or(0);
-    distinct.get(usize::from(at)).copied().unwrap_or(Range { lo: 0.0, hi: 0.0, whole: false })
+    distinct.get(usize::from(at)).unwrap_or(&Range { lo: 0.0, hi: 0.0, whole: false })
 }
 
 /// The line of an entry in its list, from 1; 0 for a single value.
