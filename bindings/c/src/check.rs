@@ -121,7 +121,7 @@ impl Told {
     pub(crate) fn list(mut self, joint: &Joint, materials: &Materials, rules: &Rules) -> Result<(), Failure> {
         if self.list.wants_elements() && !self.placed {
             self = Told { list: self.list, tally: [0; 4], placed: true };
-            check_into(joint, materials, rules, &mut self)?;
+            check_into(joint, materials, rules, &mut self, &mut Analysis::blank())?;
         }
         let total = self.total();
         self.list.close(total);
@@ -273,7 +273,8 @@ pub extern "C" fn sw_joint_check(
         border::with_rules(rules, 3, &mut |rules| {
             let out = Out::needed(analysis, 4)?;
             let mut told = Told::new(List::new(findings, capacity, count, 5)?);
-            let found = check_into(&joint, &materials, rules, &mut told)?;
+            let mut found = Analysis::blank();
+            check_into(&joint, &materials, rules, &mut told, &mut found)?;
             let told = told.room()?;
             put(&found, &told, out);
             told.list(&joint, &materials, rules)

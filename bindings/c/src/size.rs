@@ -317,7 +317,8 @@ pub extern "C" fn sw_joint_size(
             let joint_out = Out::needed(joint, 3)?;
             let (design_out, analysis_out) = (Out::wanted(design, 4)?, Out::wanted(analysis, 5)?);
             let mut told = Told::new(List::new(findings, capacity, count, 6)?);
-            let found = size_into(&brief, rules, &mut told)?;
+            let mut found = Design::blank();
+            size_into(&brief, rules, &mut told, &mut found)?;
             let told = told.room()?;
             put(&found, &told, joint_out, design_out, analysis_out);
             told.list(&found.joint, brief.materials(), rules)

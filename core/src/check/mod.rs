@@ -13,10 +13,10 @@ use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
 use crate::formula::{self, Formula};
 use crate::given::Given;
-use crate::joint::{Form, Joint, JointKind};
+use crate::joint::{Form, Joint, JointKind, MAX_ROWS};
 use crate::materials::Materials;
 use crate::math;
-use crate::modes::{Class, Cut, Lens, Mode, Strengths};
+use crate::modes::{Class, Cut, Fate, Lens, Mode, Strengths};
 use crate::rules::{Counted, Entry, Rules};
 use crate::step::{Ctx, Name, Num, Plain, Quantity as Q, Section, Why};
 
@@ -47,6 +47,30 @@ pub struct Analysis<N = f64, F = Findings> {
     pub percentages: Percentages<N>,
     /// The rules, open ones first; nothing where they went elsewhere ([`check_into`]).
     pub findings: F,
+}
+
+impl<N: Num> Analysis<N, ()> {
+    /// Room for an analysis: nothing is found yet.
+    #[must_use]
+    #[inline]
+    pub fn blank() -> Self {
+        let zero = N::lit(0.0);
+        let mode = Mode { cut: FIRST_CUT, fates: [Fate::Whole; MAX_ROWS], strength: zero, zigzag: false };
+        Analysis {
+            solid: zero,
+            tear_outer: zero,
+            shear_all: zero,
+            bearing_all: None,
+            governing: mode,
+            runner_up: mode,
+            by_book: mode,
+            efficiency: zero,
+            book_efficiency: zero,
+            credited: zero,
+            percentages: Percentages { plate: zero, rivet: zero, combined: None },
+            findings: (),
+        }
+    }
 }
 
 impl<N: Num, F> Analysis<N, F> {
@@ -159,13 +183,14 @@ pub fn check(joint: &Joint, materials: &Materials, rules: &Rules) -> Result<Anal
 #[inline]
 pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Rules) -> Result<Analysis<C::N>, Error> {
     let mut findings = Findings::new();
-    let analysis = check_telling(c, joint, materials, rules, &mut findings)?;
+    let mut analysis = Analysis::blank();
+    check_telling(c, joint, materials, rules, &mut findings, &mut analysis)?;
     findings.open_first();
     Ok(analysis.with(findings))
 }
 
-/// [`check`], its findings told to a sink in the order of the check: a machine with little memory has no room for the
-/// longest list of them.
+/// [`check`] in memory of the caller's: into an analysis ([`Analysis::blank`]), its findings told to a sink in the order
+/// of the check. A machine with little memory has no room for a second analysis, nor for the longest list of findings.
 ///
 /// # Errors
 /// As [`check`]; nothing was told then.
@@ -174,8 +199,9 @@ pub fn check_into(
     materials: &Materials,
     rules: &Rules,
     out: &mut dyn FindingSink,
-) -> Result<Analysis<f64, ()>, Error> {
-    check_telling(Plain, joint, materials, rules, out)
+    analysis: &mut Analysis<f64, ()>,
+) -> Result<(), Error> {
+    check_telling(Plain, joint, materials, rules, out, analysis)
 }
 
 /// [`check_into`] in any context.
@@ -186,7 +212,8 @@ pub(crate) fn check_telling<C: Ctx>(
     materials: &Materials,
     rules: &Rules,
     out: &mut dyn FindingSink,
-) -> Result<Analysis<C::N, ()>, Error> {
+    analysis: &mut Analysis<C::N, ()>,
+) -> Result<(), Error> {
     materials.validate()?;
     let bearing_known = materials.plate.bearing.is_some() || materials.other.bearing.is_some();
     if rules.on(Entry::BEARING_CHECKED) && !bearing_known {
@@ -194,83 +221,92 @@ pub(crate) fn check_telling<C: Ctx>(
     }
     c.section(Section::Joint);
     let given = Given::new(c, joint, materials);
-    let mut analysis = as_it_is(c, joint, materials, &given, rules);
-    if !Lens::alike(materials, rules) {
-        analysis.by_book = as_the_book_sees(c, joint, &given, rules);
+    let alike = Lens::alike(materials, rules);
+    as_it_is(c, joint, &given, rules, alike, analysis);
+    if !alike {
+        as_the_book_sees(c, joint, &given, rules, analysis);
     }
-    let by_book = analysis.by_book.strength;
-    let name = Name(Q::BookEfficiency, 0);
-    analysis.book_efficiency = c.formula(name, Formula::Efficiency.no(), formula::efficiency(by_book, analysis.solid));
-    let cap = c.table(Name(Q::CreditCap, 0), Entry::EFFICIENCY_CAP.no(), rules.get(Entry::EFFICIENCY_CAP));
-    let (j, eta) = (analysis.book_efficiency, analysis.efficiency);
-    let least = c.lesser(Name(Q::Credited, 0), Why::Least(Entry::COUNT_INNER.no()), j, eta);
-    analysis.credited = c.lesser(Name(Q::Credited, 0), Why::Cap(Entry::EFFICIENCY_CAP.no()), least, cap);
+    credit(c, rules, analysis);
     c.section(Section::Percentages);
     analysis.percentages = percent::percentages(c, joint, &given, rules);
     c.section(Section::Limits);
     rules_met::dimensions(c, joint, &given, rules, out);
-    rules_met::strengths(materials, rules, &analysis, out);
+    rules_met::strengths(materials, rules, analysis, out);
     if joint.form().kind() == JointKind::Lap {
         out.note(Subject::LapBending);
     }
-    Ok(analysis)
+    Ok(())
+}
+
+/// What the book makes of its weakest mode, and what is credited.
+#[inline]
+fn credit<C: Ctx>(c: C, rules: &Rules, analysis: &mut Analysis<C::N, ()>) {
+    let by_book = formula::efficiency(analysis.by_book.strength, analysis.solid);
+    analysis.book_efficiency = c.formula(Name(Q::BookEfficiency, 0), Formula::Efficiency.no(), by_book);
+    let cap = c.table(Name(Q::CreditCap, 0), Entry::EFFICIENCY_CAP.no(), rules.get(Entry::EFFICIENCY_CAP));
+    let (j, eta) = (analysis.book_efficiency, analysis.efficiency);
+    let least = c.lesser(Name(Q::Credited, 0), Why::Least(Entry::COUNT_INNER.no()), j, eta);
+    analysis.credited = c.lesser(Name(Q::Credited, 0), Why::Cap(Entry::EFFICIENCY_CAP.no()), least, cap);
 }
 
 /// The cut that is always there: the plate tears at row 1.
 const FIRST_CUT: Cut = Cut { plate: 1, other: 0, narrow: 0 };
 
-/// The joint with every fate that a stress was given for. What the book makes of it is filled in later, but for its
-/// mode where the book sees the joint alike. By itself, so that the figures of all rows leave the stack again.
+/// The joint with every fate that a stress was given for, and its mode by the book where that sees it `alike`. By
+/// itself, so that the figures of all rows leave the stack again.
 #[inline(never)]
 fn as_it_is<C: Ctx>(
     c: C,
     joint: &Joint,
-    materials: &Materials,
     given: &Given<C::N>,
     rules: &Rules,
-) -> Analysis<C::N, ()> {
+    alike: bool,
+    analysis: &mut Analysis<C::N, ()>,
+) {
     let real = Strengths::new(c, joint, given, rules, Lens::Real);
     c.section(Section::Modes);
-    let (least, next) = real.weakest_cuts(|_| true).unwrap_or((FIRST_CUT, None));
-    let governing = close_mode(c, 0, &real, least);
-    let runner_up = next.map_or(governing, |cut| close_mode(c, 1, &real, cut));
-    let eta = formula::efficiency(governing.strength, real.solid);
-    let zero = C::N::lit(0.0);
-    Analysis {
-        solid: real.solid,
-        tear_outer: real.tear_outer,
-        shear_all: real.shear_all,
-        bearing_all: real.bearing_all,
-        governing,
-        runner_up,
-        efficiency: c.formula(Name(Q::Efficiency, 0), Formula::Efficiency.no(), eta),
-        by_book: if Lens::alike(materials, rules) { weakest_counted(c, joint, rules, &real) } else { governing },
-        book_efficiency: zero,
-        credited: zero,
-        percentages: Percentages { plate: zero, rivet: zero, combined: None },
-        findings: (),
+    let (least, next) = real.weakest_cuts(&mut |_| true).unwrap_or((FIRST_CUT, None));
+    close_mode(c, 0, &real, least, &mut analysis.governing);
+    match next {
+        Some(cut) => close_mode(c, 1, &real, cut, &mut analysis.runner_up),
+        None => analysis.runner_up = analysis.governing,
+    }
+    analysis.solid = real.solid;
+    analysis.tear_outer = real.tear_outer;
+    analysis.shear_all = real.shear_all;
+    analysis.bearing_all = real.bearing_all;
+    let eta = formula::efficiency(analysis.governing.strength, real.solid);
+    analysis.efficiency = c.formula(Name(Q::Efficiency, 0), Formula::Efficiency.no(), eta);
+    if alike {
+        weakest_counted(c, joint, rules, &real, &mut analysis.by_book);
     }
 }
 
 /// The weakest mode that the book counts, where it sees the joint with other eyes.
 #[inline(never)]
-fn as_the_book_sees<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Mode<C::N> {
-    weakest_counted(c, joint, rules, &Strengths::new(c, joint, given, rules, Lens::Book))
+fn as_the_book_sees<C: Ctx>(
+    c: C,
+    joint: &Joint,
+    given: &Given<C::N>,
+    rules: &Rules,
+    analysis: &mut Analysis<C::N, ()>,
+) {
+    let seen = Strengths::new(c, joint, given, rules, Lens::Book);
+    weakest_counted(c, joint, rules, &seen, &mut analysis.by_book);
 }
 
 /// The weakest of the modes that the book counts.
 #[inline]
-fn weakest_counted<C: Ctx>(c: C, joint: &Joint, rules: &Rules, seen: &Strengths<C::N>) -> Mode<C::N> {
-    let (cut, _) = seen.weakest_cuts(|cut: &Cut| counted(rules, joint, cut)).unwrap_or((FIRST_CUT, None));
-    close_mode(c, 2, seen, cut)
+fn weakest_counted<C: Ctx>(c: C, joint: &Joint, rules: &Rules, seen: &Strengths<C::N>, mode: &mut Mode<C::N>) {
+    let (cut, _) = seen.weakest_cuts(&mut |cut: &Cut| counted(rules, joint, cut)).unwrap_or((FIRST_CUT, None));
+    close_mode(c, 2, seen, cut, mode);
 }
 
 /// The mode of a cut, its strength named as a step: 0 the governing one, 1 the runner-up, 2 the book's.
 #[inline]
-fn close_mode<C: Ctx>(c: C, which: u8, strengths: &Strengths<C::N>, cut: Cut) -> Mode<C::N> {
-    let mode = strengths.mode(cut);
-    let strength = c.formula(Name(Q::ModeStrength, which), strengths.formula_of(cut).no(), mode.strength);
-    Mode { strength, ..mode }
+fn close_mode<C: Ctx>(c: C, which: u8, strengths: &Strengths<C::N>, cut: Cut, mode: &mut Mode<C::N>) {
+    *mode = strengths.mode(cut);
+    mode.strength = c.formula(Name(Q::ModeStrength, which), strengths.formula_of(cut).no(), mode.strength);
 }
 
 /// Whether two figures are the same for a reader: within the library's tolerance.

@@ -29,7 +29,7 @@ impl<N: Num> Percentages<N> {
 
 /// Works the percentages out on the weaker main plate, by thickness times tension; where the two plates of a lap are
 /// alike in that, each from its own outer row, and the lesser percentage counts.
-#[inline]
+#[inline(never)]
 pub(super) fn percentages<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Percentages<C::N> {
     let form = &joint.form;
     let rows = form.row_count();

@@ -5,7 +5,7 @@ use crate::given::Given;
 use crate::joint::{Joint, JointKind};
 use crate::materials::Materials;
 use crate::math;
-use crate::modes::prescribed_gaps;
+use crate::modes::prescribed_gap;
 use crate::proportion::{self, Covered, Limit, Strap};
 use crate::rules::{Entry, Rules};
 use crate::step::{Ctx, Name, Num, Quantity as Q, Why};
@@ -73,7 +73,7 @@ pub(crate) fn densest(joint: &Joint) -> usize {
     best.0
 }
 
-#[inline]
+#[inline(never)]
 fn pitch<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut dyn FindingSink) {
     let form = &joint.form;
     let provided = joint.pitch().to_mm();
@@ -109,11 +109,10 @@ pub(crate) fn thinner<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>) -> C::N 
     }
 }
 
-#[inline]
+#[inline(never)]
 fn rows_and_margin<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut dyn FindingSink) {
-    let gaps = prescribed_gaps(c, joint, given, rules);
-    let count = joint.form.row_count();
-    for (((least, entry), actual), gap) in gaps.into_iter().zip(joint.back).zip(1_u8..).take(count.wrapping_sub(1)) {
+    for ((row, gap), actual) in (1..joint.form.row_count()).zip(1_u8..).zip(&joint.back) {
+        let ((least, entry), actual) = (prescribed_gap(c, joint, given, rules, row), *actual);
         if actual > 0.0 && least.value() > 0.0 {
             out.compare(Subject::RowDistance, gap, entry.no(), Required::AtLeast, least.value(), actual);
         }
@@ -153,7 +152,7 @@ pub(crate) fn extremes<N: Num>(joint: &Joint, given: &Given<N>, rules: &Rules) -
     found
 }
 
-#[inline]
+#[inline(never)]
 fn straps<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules, out: &mut dyn FindingSink) {
     let form = &joint.form;
     if form.kind() == JointKind::Lap {

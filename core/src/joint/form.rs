@@ -162,6 +162,14 @@ impl Form {
         Ok(form)
     }
 
+    /// One row in single shear.
+    pub(super) const SINGLE_LAP: Form = Form {
+        kind: JointKind::Lap,
+        arrangement: Arrangement::Chain,
+        rows: [RowForm { rivets: 1, planes: 1 }; MAX_ROWS],
+        count: 1,
+    };
+
     const fn equal_rows(kind: JointKind, rows: u8, most: u8, planes: u8) -> Result<Form, Error> {
         if rows < 1 {
             return Err(Error::new(ErrorKind::TooSmall, Field::Rows).value(rows as f64).limit(1.0));

@@ -150,6 +150,21 @@ impl JointSpec {
     /// second strap where there is one only; a rivet greater than its hole; holes that fill the pitch; rows that
     /// overlap; a margin inside the hole; a row number that the form does not have.
     pub fn build(self) -> Result<Joint, Error> {
+        let mut joint = Joint::SIMPLEST;
+        self.build_into(&mut joint)?;
+        Ok(joint)
+    }
+
+    /// [`build`](Self::build) where another joint stands; the simplest one stands there after an error.
+    pub(crate) fn build_into(&self, joint: &mut Joint) -> Result<(), Error> {
+        let built = self.fill(joint);
+        if built.is_err() {
+            *joint = Joint::SIMPLEST;
+        }
+        built
+    }
+
+    fn fill(&self, joint: &mut Joint) -> Result<(), Error> {
         let kind = self.form.kind();
         if self.stray_row > 0 {
             let error = Error::new(ErrorKind::NotForThisForm, Field::Rows).value(f64::from(self.stray_row));
@@ -178,7 +193,7 @@ impl JointSpec {
             Some(m) => Field::Margin.check(m.to_mm())?,
             None => 0.0,
         };
-        let mut joint = Joint {
+        *joint = Joint {
             form: self.form,
             strip,
             plate,
@@ -213,16 +228,30 @@ impl JointSpec {
             }
             *slot = Row { rivets: row.rivets, planes: row.planes, hole, rivet };
         }
-        joint.place_rows(&self.back)?;
-        Ok(joint)
+        joint.place_rows(&self.back)
     }
 }
 
 impl Joint {
+    /// A single-riveted lap: what stands where no joint has been built yet.
+    pub(crate) const SIMPLEST: Joint = {
+        let row = Row { rivets: 1, planes: 1, hole: 10.0, rivet: 10.0 };
+        let none = Row { rivets: 0, planes: 0, hole: 0.0, rivet: 0.0 };
+        Joint {
+            form: Form::SINGLE_LAP,
+            strip: 30.0,
+            plate: 6.0,
+            other: 6.0,
+            narrow: 0.0,
+            rows: [row, none, none, none, none, none, none, none],
+            back: [0.0; MAX_ROWS],
+            margin: 0.0,
+        }
+    };
+
     /// Takes over the stated row distances; rows whose holes overlap are refused.
     fn place_rows(&mut self, back: &[Option<Length>; MAX_ROWS]) -> Result<(), Error> {
-        let rows = self.rows;
-        let neighbours = rows.iter().zip(rows.iter().skip(1));
+        let neighbours = self.rows.iter().zip(self.rows.iter().skip(1));
         for (((slot, stated), (a, b)), number) in self.back.iter_mut().zip(back).zip(neighbours).zip(1_u8..) {
             let Some(stated) = stated else { continue };
             let gap = Field::BackPitch.check(stated.to_mm()).map_err(|e| e.index(number))?;

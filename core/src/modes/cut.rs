@@ -143,13 +143,13 @@ impl<N: Num> Strengths<N> {
     ///
     /// The search runs on bare values; only the two that are found are worked out in the context's number.
     #[inline]
-    pub fn weakest(&self, counts: impl FnMut(&Cut) -> bool) -> Option<(Mode<N>, Option<Mode<N>>)> {
-        self.weakest_cuts(counts).map(|(first, second)| (self.mode(first), second.map(|cut| self.mode(cut))))
+    pub fn weakest(&self, mut counts: impl FnMut(&Cut) -> bool) -> Option<(Mode<N>, Option<Mode<N>>)> {
+        self.weakest_cuts(&mut counts).map(|(first, second)| (self.mode(first), second.map(|cut| self.mode(cut))))
     }
 
     /// [`weakest`](Self::weakest), the cuts alone.
     #[inline]
-    pub(crate) fn weakest_cuts(&self, mut counts: impl FnMut(&Cut) -> bool) -> Option<(Cut, Option<Cut>)> {
+    pub(crate) fn weakest_cuts(&self, counts: &mut dyn FnMut(&Cut) -> bool) -> Option<(Cut, Option<Cut>)> {
         let mut best: Option<(f64, Cut)> = None;
         let mut second: Option<(f64, Cut)> = None;
         let mut next = Some(FIRST_CUT);

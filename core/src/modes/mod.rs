@@ -18,4 +18,4 @@ pub use cut::{Class, Cut, Mode, ModeName, Modes};
 pub use letters::{LetterName, Lettered, MAX_LETTERS, letters};
 pub use rivets::{Fate, RivetFates, rivet_fates};
 pub use strengths::{Lens, Strengths, prescribed_gaps};
-pub(crate) use strengths::{closest, deducted};
+pub(crate) use strengths::{closest, deducted, prescribed_gap};

@@ -53,24 +53,34 @@ pub struct Strengths<N> {
 #[inline]
 pub fn prescribed_gaps<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> [(C::N, Entry); MAX_ROWS] {
     let mut gaps = [(C::N::lit(0.0), Entry::BACK_CHAIN); MAX_ROWS];
-    let d = |row: usize| given.diameter(rules, Entry::DISTANCE_DIAMETER, row);
     for (row, slot) in (1..joint.form.row_count()).zip(gaps.iter_mut()) {
-        *slot = proportion::row_gap(c, rules, &joint.form, given.strip, row, d(row), d(row.wrapping_add(1)));
+        *slot = prescribed_gap(c, joint, given, rules, row);
     }
     gaps
 }
 
-/// How much closer than prescribed the closest rows lie: actual over prescribed, under 1; `None` where none is closer.
+/// The distance from row `row` (from 1) to the next that the book prescribes, mm.
 #[inline]
+pub(crate) fn prescribed_gap<C: Ctx>(
+    c: C,
+    joint: &Joint,
+    given: &Given<C::N>,
+    rules: &Rules,
+    row: usize,
+) -> (C::N, Entry) {
+    let d = |row: usize| given.diameter(rules, Entry::DISTANCE_DIAMETER, row);
+    proportion::row_gap(c, rules, &joint.form, given.strip, row, d(row), d(row.wrapping_add(1)))
+}
+
+/// How much closer than prescribed the closest rows lie: actual over prescribed, under 1; `None` where none is closer.
+#[inline(never)]
 pub(crate) fn closest<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Option<C::N> {
     let mut worst: Option<C::N> = None;
-    let prescribed = prescribed_gaps(c, joint, given, rules);
-    for ((row, (least, _)), actual) in
-        (1_u8..).zip(prescribed).zip(joint.back).take(joint.form.row_count().wrapping_sub(1))
-    {
+    for ((row, at), actual) in (1..joint.form.row_count()).zip(1_u8..).zip(&joint.back) {
+        let ((least, _), actual) = (prescribed_gap(c, joint, given, rules, row), *actual);
         if actual > 0.0 && math::below(actual, least.value()) {
-            let g = c.given(Name(Q::RowGap, row), actual);
-            let ratio = c.formula(Name(Q::RowGapRatio, row), Formula::GapRatio.no(), formula::gap_ratio(g, least));
+            let g = c.given(Name(Q::RowGap, at), actual);
+            let ratio = c.formula(Name(Q::RowGapRatio, at), Formula::GapRatio.no(), formula::gap_ratio(g, least));
             worst = Some(match worst {
                 Some(w) => c.lesser(Name(Q::RowGapRatio, 0), Why::Least(Entry::CLOSE_ROWS.no()), w, ratio),
                 None => ratio,
@@ -105,7 +115,7 @@ impl Lens {
 
 impl<N: Num> Strengths<N> {
     /// Works out net sections and rows.
-    #[inline]
+    #[inline(always)]
     pub fn new<C: Ctx<N = N>>(c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) -> Self {
         let mut s = Self::none(joint, given, rules);
         s.work_out(c, joint, given, rules, lens);

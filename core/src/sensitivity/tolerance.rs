@@ -289,7 +289,7 @@ impl Study<'_> {
     fn try_at(&mut self, deviation: [f64; DIMENSIONS]) {
         let joint = self.moved(&deviation);
         let strengths = self.strengths(&joint);
-        let Some((cut, _)) = strengths.weakest_cuts(|cut| self.counts(cut)) else { return };
+        let Some((cut, _)) = strengths.weakest_cuts(&mut |cut| self.counts(cut)) else { return };
         let strength = strengths.mode(cut).strength;
         let value = match self.measure {
             Target::Strength => formula::strength_per_length(strength, joint.strip),

@@ -22,7 +22,7 @@ pub struct HeadRoom<N = f64> {
 
 impl<N: Num> HeadRoom<N> {
     /// Nothing asked for.
-    const NONE: Self = HeadRoom { at_strap: None, of_rows: None };
+    pub(super) const NONE: Self = HeadRoom { at_strap: None, of_rows: None };
 
     /// The same with bare values.
     #[must_use]
@@ -41,18 +41,17 @@ pub(super) fn room<C: Ctx>(
     rules: &Rules,
     margin: f64,
     back: &mut [Length; MAX_ROWS],
-) -> [HeadRoom<C::N>; MAX_ROWS] {
-    let mut found = [HeadRoom::NONE; MAX_ROWS];
+    found: &mut [HeadRoom<C::N>; MAX_ROWS],
+) {
     c.section(Section::Heads);
     // A margin that the brief gives has no line of its own yet.
     let margin = if brief.form.unequal() { c.given(Name(Q::Margin, 0), margin) } else { C::N::lit(0.0) };
-    let gaps = found.iter_mut().zip(back.iter_mut()).zip(brief.back).zip(1_u8..);
+    let gaps = found.iter_mut().zip(back.iter_mut()).zip(&brief.back).zip(1_u8..);
     for (((slot, gap), stated), row) in gaps.take(brief.form.row_count().wrapping_sub(1)) {
         if stated.is_none() {
             *slot = between(c, brief, given, rules, margin, row, gap);
         }
     }
-    found
 }
 
 /// The room between row `row` and the next; moves them apart where the book's distance will not do.

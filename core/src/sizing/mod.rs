@@ -17,7 +17,7 @@ use crate::given::{Given, pick};
 use crate::joint::{Form, Joint, JointKind, JointSpec, MAX_ROWS};
 use crate::materials::Materials;
 use crate::math;
-use crate::modes::prescribed_gaps;
+use crate::modes::prescribed_gap;
 use crate::proportion::{self, Covered, HoleBasis, Limit, Strap};
 use crate::quantities::Length;
 use crate::rules::{Entry, Rules};
@@ -194,6 +194,25 @@ pub struct Design<N = f64, F = Findings> {
     pub analysis: Analysis<N, F>,
 }
 
+impl<N: Num> Design<N, ()> {
+    /// Room for a design: nothing is sized yet, and the simplest of joints stands where its joint will.
+    #[must_use]
+    #[inline]
+    pub fn blank() -> Self {
+        let zero = N::lit(0.0);
+        Design {
+            joint: Joint::SIMPLEST,
+            hole: HoleChoice { computed: None, hole: 0.0, rivet: 0.0 },
+            pitch: PitchChoice::blank(),
+            gaps: [(zero, Entry::BACK_CHAIN); MAX_ROWS],
+            margin: zero,
+            straps: [Limit::None; 2],
+            heads: [HeadRoom::NONE; MAX_ROWS],
+            analysis: Analysis::blank(),
+        }
+    }
+}
+
 impl<N: Num, F> Design<N, F> {
     /// The same with bare values.
     #[must_use]
@@ -231,18 +250,25 @@ pub fn size(brief: &Brief, rules: &Rules) -> Result<Design, Error> {
 #[inline]
 pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C::N>, Error> {
     let mut findings = Findings::new();
-    let Design { joint, hole, pitch, gaps, margin, straps, heads, analysis } =
-        size_telling(c, brief, rules, &mut findings)?;
+    let mut design = Design::blank();
+    size_telling(c, brief, rules, &mut findings, &mut design)?;
     findings.open_first();
+    let Design { joint, hole, pitch, gaps, margin, straps, heads, analysis } = design;
     Ok(Design { joint, hole, pitch, gaps, margin, straps, heads, analysis: analysis.with(findings) })
 }
 
-/// [`size`], its findings told to a sink in the order of the check.
+/// [`size`] in memory of the caller's: into a design ([`Design::blank`]), its findings told to a sink in the order of
+/// the check. A machine with little memory has no room for a second design, nor for the longest list of findings.
 ///
 /// # Errors
-/// As [`size`]; nothing was told then.
-pub fn size_into(brief: &Brief, rules: &Rules, out: &mut dyn FindingSink) -> Result<Design<f64, ()>, Error> {
-    size_telling(Plain, brief, rules, out)
+/// As [`size`]; nothing was told then, and the design is of no use.
+pub fn size_into(
+    brief: &Brief,
+    rules: &Rules,
+    out: &mut dyn FindingSink,
+    design: &mut Design<f64, ()>,
+) -> Result<(), Error> {
+    size_telling(Plain, brief, rules, out, design)
 }
 
 /// [`size_into`] in any context.
@@ -252,52 +278,42 @@ fn size_telling<C: Ctx>(
     brief: &Brief,
     rules: &Rules,
     out: &mut dyn FindingSink,
-) -> Result<Design<C::N, ()>, Error> {
-    rules.validate()?;
-    if brief.stray_row > 0 {
-        let error = Error::new(ErrorKind::NotForThisForm, Field::Rows).value(f64::from(brief.stray_row));
-        return Err(error.limit(f64::from(u8::try_from(brief.form.row_count()).unwrap_or(0))));
-    }
-    brief.materials.validate()?;
-    Field::Plate.check(brief.plate.to_mm())?;
-    if let Some(b) = brief.other_plate {
-        Field::OtherPlate.check(b.to_mm())?;
-    }
-    let hole = choose_hole(c, brief, rules)?;
-    let Dimensions { joint, pitch, gaps, margin, straps, heads } = dimensions(c, brief, rules, &hole)?;
-    let analysis = check_telling(c, &joint, &brief.materials, rules, out)?;
-    Ok(Design { joint, hole, pitch, gaps, margin, straps, heads, analysis })
-}
-
-/// What follows from the hole.
-struct Dimensions<N> {
-    joint: Joint,
-    pitch: PitchChoice<N>,
-    gaps: [(N, Entry); MAX_ROWS],
-    margin: N,
-    straps: [Limit<N>; 2],
-    heads: [HeadRoom<N>; MAX_ROWS],
-}
-
-/// Everything after the hole. By itself, so that its trial joints leave the stack before the check.
-#[inline(never)]
-fn dimensions<C: Ctx>(c: C, brief: &Brief, rules: &Rules, hole: &HoleChoice<C::N>) -> Result<Dimensions<C::N>, Error> {
+    design: &mut Design<C::N, ()>,
+) -> Result<(), Error> {
+    brief.validate(rules)?;
+    design.hole = choose_hole(c, brief, rules)?;
+    let (hole, rivet) = (design.hole.hole, design.hole.rivet);
     // A first joint, wide enough for its holes, carries hole, plates and straps to the balance of the pitch.
-    let widest = 4.0 * hole.hole * f64::from(brief.form.densest_rivets());
-    let probe = brief.spec(hole, brief.strip.unwrap_or(Length::mm(widest)), brief.straps).build()?;
-    let (strip, pitch) = pitch::choose(c, brief, &probe, rules, matches!(hole.computed, Some((_, HoleBasis::Thin))))?;
-    let probe = brief.spec(hole, Length::mm(strip), brief.straps).build()?;
-    let given = Given::new(c.quiet(), &probe, &brief.materials);
+    let widest = 4.0 * hole * f64::from(brief.form.densest_rivets());
+    brief.probe(hole, rivet, brief.strip.unwrap_or(Length::mm(widest)), &mut design.joint)?;
+    let thin = matches!(design.hole.computed, Some((_, HoleBasis::Thin)));
+    let strip = Length::mm(pitch::choose(c, brief, &design.joint, rules, thin, &mut design.pitch)?);
+    brief.probe(hole, rivet, strip, &mut design.joint)?;
+    across(c, brief, rules, strip, design)?;
+    check_telling(c, &design.joint, &brief.materials, rules, out, &mut design.analysis)
+}
 
+/// Everything after the pitch, and the joint itself. By itself, so that its figures leave the stack before the check.
+#[inline(never)]
+fn across<C: Ctx>(
+    c: C,
+    brief: &Brief,
+    rules: &Rules,
+    strip: Length,
+    design: &mut Design<C::N, ()>,
+) -> Result<(), Error> {
+    let given = Given::new(c.quiet(), &design.joint, &brief.materials);
     c.section(Section::Rows);
-    let gaps = prescribed_gaps(c, &probe, &given, rules);
+    for (row, slot) in (1..brief.form.row_count()).zip(design.gaps.iter_mut()) {
+        *slot = prescribed_gap(c, &design.joint, &given, rules, row);
+    }
     let mut back = [Length::mm(0.0); MAX_ROWS];
-    let found = (1_u8..).zip(gaps).zip(brief.back).take(brief.form.row_count().wrapping_sub(1));
+    let found = (1_u8..).zip(&design.gaps).zip(&brief.back).take(brief.form.row_count().wrapping_sub(1));
     for (((row, (least, _)), stated), slot) in found.zip(back.iter_mut()) {
         let name = Name(Q::RowGap, row);
         *slot = stated.unwrap_or_else(|| {
             let step = rules.get(Entry::BACK_STEP);
-            let up = c.up(name, step, least);
+            let up = c.up(name, step, *least);
             if up.value() > 0.0 {
                 return Length::mm(up.value());
             }
@@ -307,25 +323,58 @@ fn dimensions<C: Ctx>(c: C, brief: &Brief, rules: &Rules, hole: &HoleChoice<C::N
         });
     }
     c.section(Section::Straps);
-    let straps = choose_straps(c, brief, &given, rules)?;
+    let straps = choose_straps(c, brief, &given, rules, &mut design.straps)?;
     c.section(Section::Margin);
-    let (margin, margin_taken) = choose_margin(c, brief, &probe, &given, rules)?;
-
-    let heads = heads::room(c, brief, &given, rules, margin_taken, &mut back);
-
-    let mut spec = brief.spec(hole, Length::mm(strip), straps.taken).margin(Length::mm(margin_taken));
-    for (row, taken) in (1_usize..).zip(back).take(brief.form.row_count().wrapping_sub(1)) {
-        spec = spec.back_pitch(row, taken);
-    }
-    let joint = spec.build()?;
-    Ok(Dimensions { joint, pitch, gaps, margin, straps: straps.least, heads })
+    let margin = choose_margin(c, brief, &design.joint, &given, rules, &mut design.margin)?;
+    heads::room(c, brief, &given, rules, margin, &mut back, &mut design.heads);
+    brief.joint(design.hole.hole, design.hole.rivet, strip, straps, margin, &back, &mut design.joint)
 }
 
 impl Brief {
-    /// The joint so far.
-    fn spec<N>(&self, hole: &HoleChoice<N>, strip: Length, straps: Option<(Length, Option<Length>)>) -> JointSpec {
-        let mut spec =
-            JointSpec::new(self.form, strip, self.plate, Length::mm(hole.hole)).rivet(Length::mm(hole.rivet));
+    /// Whether what is given can be sized at all, by a book that does not contradict itself.
+    #[inline(never)]
+    fn validate(&self, rules: &Rules) -> Result<(), Error> {
+        rules.validate()?;
+        if self.stray_row > 0 {
+            let error = Error::new(ErrorKind::NotForThisForm, Field::Rows).value(f64::from(self.stray_row));
+            return Err(error.limit(f64::from(u8::try_from(self.form.row_count()).unwrap_or(0))));
+        }
+        self.materials.validate()?;
+        Field::Plate.check(self.plate.to_mm())?;
+        if let Some(b) = self.other_plate {
+            Field::OtherPlate.check(b.to_mm())?;
+        }
+        Ok(())
+    }
+
+    /// The joint as far as its strip is known.
+    #[inline(never)]
+    fn probe(&self, hole: f64, rivet: f64, strip: Length, joint: &mut Joint) -> Result<(), Error> {
+        self.spec(hole, rivet, strip, self.straps).build_into(joint)
+    }
+
+    /// The whole joint.
+    #[inline(never)]
+    fn joint(
+        &self,
+        hole: f64,
+        rivet: f64,
+        strip: Length,
+        straps: StrapsTaken,
+        margin: f64,
+        back: &[Length; MAX_ROWS],
+        joint: &mut Joint,
+    ) -> Result<(), Error> {
+        let mut spec = self.spec(hole, rivet, strip, straps).margin(Length::mm(margin));
+        for (row, taken) in (1_usize..).zip(back).take(self.form.row_count().wrapping_sub(1)) {
+            spec = spec.back_pitch(row, *taken);
+        }
+        spec.build_into(joint)
+    }
+
+    /// What is known of the joint so far.
+    fn spec(&self, hole: f64, rivet: f64, strip: Length, straps: StrapsTaken) -> JointSpec {
+        let mut spec = JointSpec::new(self.form, strip, self.plate, Length::mm(hole)).rivet(Length::mm(rivet));
         if let Some(b) = self.other_plate {
             spec = spec.other_plate(b);
         }
@@ -410,7 +459,7 @@ fn rivet_for<C: Ctx>(c: C, rules: &Rules, hole: f64) -> f64 {
     }
 }
 
-/// The least margin and the margin taken, mm.
+/// The margin taken, mm, and the least one `asked` for.
 #[inline(never)]
 fn choose_margin<C: Ctx>(
     c: C,
@@ -418,11 +467,13 @@ fn choose_margin<C: Ctx>(
     joint: &Joint,
     given: &Given<C::N>,
     rules: &Rules,
-) -> Result<(C::N, f64), Error> {
+    asked: &mut C::N,
+) -> Result<f64, Error> {
     let (largest, smallest) = crate::check::extremes(joint, given, rules);
     let least = proportion::margin_least(c, rules, largest);
+    *asked = least;
     if let Some(margin) = brief.margin {
-        return Ok((least, Field::Margin.check(margin.to_mm())?));
+        return Field::Margin.check(margin.to_mm());
     }
     if least.value() <= 0.0 {
         return Err(Error::new(ErrorKind::Missing, Field::Margin).entry(Entry::MARGIN_LEAST.no()));
@@ -435,31 +486,32 @@ fn choose_margin<C: Ctx>(
         let error = Error::new(ErrorKind::NoAdmissibleMargin, Field::Margin).value(taken).limit(most.value());
         return Err(error.entry(entry.no()).other(Entry::MARGIN_LEAST.no()));
     }
-    Ok((least, taken))
+    Ok(taken)
 }
 
 /// The thicknesses of the straps taken: the single, wide or first; the narrow or second.
 type StrapsTaken = Option<(Length, Option<Length>)>;
 
-/// What is required of the straps, and what is taken.
-struct StrapChoice<N> {
-    least: [Limit<N>; 2],
-    taken: StrapsTaken,
-}
-
-/// The least straps and the straps taken.
+/// The straps taken, and the least ones `asked` for.
 #[inline(never)]
-fn choose_straps<C: Ctx>(c: C, brief: &Brief, given: &Given<C::N>, rules: &Rules) -> Result<StrapChoice<C::N>, Error> {
+fn choose_straps<C: Ctx>(
+    c: C,
+    brief: &Brief,
+    given: &Given<C::N>,
+    rules: &Rules,
+    asked: &mut [Limit<C::N>; 2],
+) -> Result<StrapsTaken, Error> {
     let kind = brief.form.kind();
     if kind == JointKind::Lap {
-        return Ok(StrapChoice { least: [Limit::None; 2], taken: None });
+        return Ok(None);
     }
     let covered = Covered::new(&brief.form, given, rules);
     let least = |strap: Strap| proportion::strap_least(c, rules, &brief.form, strap, &covered);
     let wide = least(Strap::Wide);
     let narrow = if kind == JointKind::DoubleStrap { least(Strap::Narrow) } else { Limit::None };
+    *asked = [wide, narrow];
     if brief.straps.is_some() {
-        return Ok(StrapChoice { least: [wide, narrow], taken: brief.straps });
+        return Ok(brief.straps);
     }
     let take = |limit: &Limit<C::N>, field: Field, q: Q| match limit {
         Limit::At(b, _) => {
@@ -476,5 +528,5 @@ fn choose_straps<C: Ctx>(c: C, brief: &Brief, given: &Given<C::N>, rules: &Rules
         JointKind::DoubleStrap => Some(take(&narrow, Field::NarrowStrap, Q::Narrow)?),
         _ => None,
     };
-    Ok(StrapChoice { least: [wide, narrow], taken: Some((first, second)) })
+    Ok(Some((first, second)))
 }

@@ -48,6 +48,22 @@ pub struct PitchChoice<N = f64> {
 }
 
 impl<N: Num> PitchChoice<N> {
+    /// Nothing chosen yet.
+    #[inline]
+    pub(super) fn blank() -> Self {
+        let zero = N::lit(0.0);
+        PitchChoice {
+            by_shear: zero,
+            by_weaker: zero,
+            by_all_modes: zero,
+            balance: Balance::Shear,
+            least: zero,
+            greatest: Limit::None,
+            taken: 0.0,
+            decided: Decided::Given,
+        }
+    }
+
     /// The same with bare values.
     #[must_use]
     pub fn values(self) -> PitchChoice {
@@ -94,7 +110,7 @@ fn rivets<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules: &Rules) -> Ri
     sum
 }
 
-/// Chooses the pitch. Returns the strip width, mm, with it. `thin`: the hole came from shear = bearing.
+/// Chooses the pitch and returns the width of the strip, mm. `thin`: the hole came from shear = bearing.
 #[inline(never)]
 pub(super) fn choose<C: Ctx>(
     c: C,
@@ -102,7 +118,8 @@ pub(super) fn choose<C: Ctx>(
     probe: &Joint,
     rules: &Rules,
     thin: bool,
-) -> Result<(f64, PitchChoice<C::N>), Error> {
+    choice: &mut PitchChoice<C::N>,
+) -> Result<f64, Error> {
     let form = probe.form();
     c.section(Section::Pitch);
     // The width of the probe is no result: its steps stay unseen, and nothing here depends on it.
@@ -125,7 +142,7 @@ pub(super) fn choose<C: Ctx>(
     let d = given.diameter(rules, Entry::DISTANCE_DIAMETER, densest(probe));
     let (least, least_entry) = proportion::pitch_least(c, rules, form, d);
     let greatest = proportion::pitch_greatest(c, rules, form, thinner(c, probe, &given));
-    let mut choice = PitchChoice {
+    *choice = PitchChoice {
         by_shear,
         by_weaker,
         by_all_modes,
@@ -139,7 +156,7 @@ pub(super) fn choose<C: Ctx>(
         let strip = Field::Pitch.check(strip.to_mm())?;
         choice.taken = strip / outer;
         choice.decided = Decided::Given;
-        return Ok((strip, choice));
+        return Ok(strip);
     }
     let name = Name(Q::PitchBalanced, 0);
     let balanced = c.choice(name, Why::Choice(Entry::PITCH_BALANCE.no()), balanced, by_shear);
@@ -181,7 +198,7 @@ pub(super) fn choose<C: Ctx>(
         let (n, p) = (C::N::lit(outer), c.quiet().given(name, taken));
         c.formula(name, Formula::Times.no(), formula::times(n, p));
     }
-    Ok((taken * outer, choice))
+    Ok(taken * outer)
 }
 
 /// The cap lies below the floor, or no step of the grid between them: both clauses, and the hole that would do.

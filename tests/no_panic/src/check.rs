@@ -43,7 +43,9 @@ impl FindingSink for Keeping {
 pub fn check_into(i: &mut Input) {
     let rules = i.rules();
     let Some(joint) = i.joint() else { return };
-    keep(check::check_into(&joint, &i.materials(), &rules, &mut Keeping).is_ok());
+    let mut analysis = Analysis::blank();
+    keep(check::check_into(&joint, &i.materials(), &rules, &mut Keeping, &mut analysis).is_ok());
+    keep(analysis);
 }
 
 /// All that an analysis tells.

@@ -49,7 +49,9 @@ pub fn size_with(i: &mut Input) {
 pub fn size_into(i: &mut Input) {
     let rules = i.rules();
     let Some(brief) = any(i) else { return };
-    keep(sizing::size_into(&brief, &rules, &mut crate::check::Keeping).is_ok());
+    let mut design = Design::blank();
+    keep(sizing::size_into(&brief, &rules, &mut crate::check::Keeping, &mut design).is_ok());
+    keep(design);
 }
 
 fn with<C: Ctx>(c: C, i: &mut Input) {
