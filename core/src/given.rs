@@ -43,43 +43,60 @@ pub struct Given<N> {
 
 impl<N: Num> Given<N> {
     /// Takes over a joint and its stresses.
-    #[inline]
+    #[inline(always)]
     pub fn new<C: Ctx<N = N>>(c: C, joint: &Joint, materials: &Materials) -> Self {
-        Self::with_strip(c, c, joint, materials)
+        let mut given = Self::blank();
+        given.take(c, c, joint, materials);
+        given
     }
 
-    /// [`new`](Self::new), the width of the strip taken over in a context of its own: a width that is only tried is
-    /// not for the reader.
-    #[inline]
-    pub(crate) fn with_strip<C: Ctx<N = N>>(c: C, for_strip: C, joint: &Joint, materials: &Materials) -> Self {
+    /// Nothing taken over yet.
+    #[inline(never)]
+    pub(crate) fn blank() -> Self {
+        let zero = N::lit(0.0);
+        Given {
+            strip: zero,
+            plate: zero,
+            other: zero,
+            narrow: zero,
+            margin: zero,
+            rivets: [zero; MAX_ROWS],
+            hole: [zero; MAX_ROWS],
+            rivet: [zero; MAX_ROWS],
+            tension: zero,
+            other_tension: zero,
+            shear: zero,
+            bearing: None,
+            other_bearing: None,
+            shear_out: None,
+            other_shear_out: None,
+        }
+    }
+
+    /// [`new`](Self::new) in place, the width of the strip taken over in a context of its own: a width that is only tried
+    /// is not for the reader.
+    #[inline(never)]
+    pub(crate) fn take<C: Ctx<N = N>>(&mut self, c: C, for_strip: C, joint: &Joint, materials: &Materials) {
         let zero = N::lit(0.0);
         let length = |q: Q, mm: f64| if mm > 0.0 { c.given(Name(q, 0), mm) } else { zero };
         let stress = |q: Q, s: Stress| c.given(Name(q, 0), s.to_mpa());
         let optional = |q: Q, s: Option<Stress>| s.map(|s| c.given(Name(q, 0), s.to_mpa()));
-        let plate = length(Q::Plate, joint.plate);
+        self.plate = length(Q::Plate, joint.plate);
         let lap_alike = joint.form.kind() == JointKind::Lap && joint.other == joint.plate;
-        let tension = stress(Q::Tension, materials.plate.tension);
-        let bearing = optional(Q::Bearing, materials.plate.bearing);
-        let shear_out = optional(Q::PlateShear, materials.plate.shear_out);
-        let same = materials.other == materials.plate;
-        let mut given = Given {
-            strip: for_strip.given(Name(Q::Pitch, 0), joint.strip),
-            plate,
-            other: if lap_alike { plate } else { length(Q::OtherPlate, joint.other) },
-            narrow: length(Q::Narrow, joint.narrow),
-            margin: length(Q::Margin, joint.margin),
-            rivets: [zero; MAX_ROWS],
-            hole: [zero; MAX_ROWS],
-            rivet: [zero; MAX_ROWS],
-            tension,
-            other_tension: if same { tension } else { stress(Q::OtherTension, materials.other.tension) },
-            shear: stress(Q::Shear, materials.rivet_shear),
-            bearing,
-            other_bearing: if same { bearing } else { optional(Q::OtherBearing, materials.other.bearing) },
-            shear_out,
-            other_shear_out: if same { shear_out } else { optional(Q::OtherPlateShear, materials.other.shear_out) },
-        };
-        let slots = given.rivets.iter_mut().zip(given.hole.iter_mut()).zip(given.rivet.iter_mut());
+        self.tension = stress(Q::Tension, materials.plate.tension);
+        self.bearing = optional(Q::Bearing, materials.plate.bearing);
+        self.shear_out = optional(Q::PlateShear, materials.plate.shear_out);
+        self.strip = for_strip.given(Name(Q::Pitch, 0), joint.strip);
+        self.other = if lap_alike { self.plate } else { length(Q::OtherPlate, joint.other) };
+        self.narrow = length(Q::Narrow, joint.narrow);
+        self.margin = length(Q::Margin, joint.margin);
+        let other = &materials.other;
+        let same = *other == materials.plate;
+        self.other_tension = if same { self.tension } else { stress(Q::OtherTension, other.tension) };
+        self.shear = stress(Q::Shear, materials.rivet_shear);
+        self.other_bearing = if same { self.bearing } else { optional(Q::OtherBearing, other.bearing) };
+        self.other_shear_out = if same { self.shear_out } else { optional(Q::OtherPlateShear, other.shear_out) };
+        let slots = self.rivets.iter_mut().zip(self.hole.iter_mut()).zip(self.rivet.iter_mut());
         // Rows alike share one line of the working: the holes are named once.
         let mut before: Option<(f64, f64, N, N)> = None;
         for ((((n, d), r), row), number) in slots.zip(joint.rows()).zip(1_u8..) {
@@ -96,7 +113,6 @@ impl<N: Num> Given<N> {
             *d = hole;
             *r = rivet;
         }
-        given
     }
 
     /// The diameter of a row (from 1) that an entry of the book names.

@@ -9,11 +9,11 @@ use crate::proportion::{self, SNAP_HEAD_WIDTH};
 use crate::step::{Ctx, Num};
 
 /// Heads against the edge of the narrow strap, and against each other.
-#[inline]
+#[inline(never)]
 pub(super) fn heads<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, out: &mut dyn FindingSink) {
     let none = EntryNo::NONE;
     let form = &joint.form;
-    let gaps = || (1_usize..).zip(1_u8..).zip(joint.back).take(form.row_count().wrapping_sub(1));
+    let gaps = || (1_usize..).zip(1_u8..).zip(joint.back.iter().copied()).take(form.row_count().wrapping_sub(1));
     for ((row, number), gap) in gaps() {
         if gap > 0.0
             && let Some(least) = proportion::head_beside_strap(c, form, given, given.margin, row)

@@ -52,7 +52,7 @@ pub struct Analysis<N = f64, F = Findings> {
 impl<N: Num> Analysis<N, ()> {
     /// Room for an analysis: nothing is found yet.
     #[must_use]
-    #[inline]
+    #[inline(never)]
     pub fn blank() -> Self {
         let zero = N::lit(0.0);
         let mode = Mode { cut: FIRST_CUT, fates: [Fate::Whole; MAX_ROWS], strength: zero, zigzag: false };
@@ -263,7 +263,8 @@ fn as_it_is<C: Ctx>(
     alike: bool,
     analysis: &mut Analysis<C::N, ()>,
 ) {
-    let real = Strengths::new(c, joint, given, rules, Lens::Real);
+    let mut real = Strengths::none(joint, given, rules);
+    real.work_out(c, joint, given, rules, Lens::Real);
     c.section(Section::Modes);
     let (least, next) = real.weakest_cuts(&mut |_| true).unwrap_or((FIRST_CUT, None));
     close_mode(c, 0, &real, least, &mut analysis.governing);
@@ -291,7 +292,8 @@ fn as_the_book_sees<C: Ctx>(
     rules: &Rules,
     analysis: &mut Analysis<C::N, ()>,
 ) {
-    let seen = Strengths::new(c, joint, given, rules, Lens::Book);
+    let mut seen = Strengths::none(joint, given, rules);
+    seen.work_out(c, joint, given, rules, Lens::Book);
     weakest_counted(c, joint, rules, &seen, &mut analysis.by_book);
 }
 

@@ -21,6 +21,7 @@ pub(super) fn dimensions<C: Ctx>(c: C, joint: &Joint, given: &Given<C::N>, rules
     super::heads::heads(c, joint, given, out);
 }
 
+#[inline(never)]
 fn plate_and_hole(joint: &Joint, rules: &Rules, out: &mut dyn FindingSink) {
     let t = joint.thinner();
     let least = rules.get(Entry::PLATE_LEAST);
@@ -190,6 +191,7 @@ fn grip(joint: &Joint, rules: &Rules, out: &mut dyn FindingSink) {
 }
 
 /// Figures of strength against each other and against the book.
+#[inline(never)]
 pub(super) fn strengths<N: Num>(
     materials: &Materials,
     rules: &Rules,

@@ -79,6 +79,42 @@ impl JointSpec {
         }
     }
 
+    /// All at once for rows that are alike, but for the row distances: passed from hand to hand as it grows, a spec is
+    /// moved each time, and a small machine has no room for two. `plates`: the plate, the second one of a lap; `size`:
+    /// hole and rivet.
+    #[inline(never)]
+    pub(crate) fn alike(
+        form: Form,
+        strip: Length,
+        plates: (Length, Option<Length>),
+        size: (Length, Length),
+        straps: Option<(Length, Option<Length>)>,
+        margin: Option<Length>,
+    ) -> JointSpec {
+        // Of two straps the second is as the first where it is not given.
+        let second = |wide: Length| (form.kind() == JointKind::DoubleStrap).then_some(wide);
+        JointSpec {
+            form,
+            strip,
+            plate: plates.0,
+            other_plate: plates.1,
+            wide_strap: straps.map(|(wide, _)| wide),
+            narrow_strap: straps.and_then(|(wide, narrow)| narrow.or(second(wide))),
+            holes: [size.0; MAX_ROWS],
+            rivets: [Some(size.1); MAX_ROWS],
+            back: [None; MAX_ROWS],
+            margin,
+            stray_row: 0,
+        }
+    }
+
+    /// Takes over the distances from each row to the next.
+    pub(crate) fn place(&mut self, back: &[Length; MAX_ROWS]) {
+        for (slot, taken) in self.back.iter_mut().zip(back).take(self.form.row_count().wrapping_sub(1)) {
+            *slot = Some(*taken);
+        }
+    }
+
     /// With the cold rivet of all rows. Without it the rivet is taken as large as the hole.
     #[must_use]
     pub const fn rivet(mut self, rivet: Length) -> Self {
@@ -193,16 +229,10 @@ impl JointSpec {
             Some(m) => Field::Margin.check(m.to_mm())?,
             None => 0.0,
         };
-        *joint = Joint {
-            form: self.form,
-            strip,
-            plate,
-            other,
-            narrow,
-            rows: [Row::default(); MAX_ROWS],
-            back: [0.0; MAX_ROWS],
-            margin,
-        };
+        joint.form = self.form;
+        (joint.strip, joint.plate, joint.other, joint.narrow, joint.margin) = (strip, plate, other, narrow, margin);
+        joint.rows = [Row::default(); MAX_ROWS];
+        joint.back = [0.0; MAX_ROWS];
         let stated = self.holes.iter().zip(&self.rivets).zip(self.form.rows());
         for ((slot, ((hole, rivet), row)), number) in joint.rows.iter_mut().zip(stated).zip(1_u8..) {
             let hole = Field::Hole.check(hole.to_mm()).map_err(|e| e.index(number))?;

@@ -106,7 +106,7 @@ impl Lens {
     /// its own on the rivets, and no shear-out is given that it does not know of.
     #[must_use]
     pub fn alike(materials: &Materials, rules: &Rules) -> bool {
-        let plates = [materials.plate, materials.other];
+        let plates = [&materials.plate, &materials.other];
         let bearing = plates.iter().any(|p| p.bearing.is_some() || p.shear_out.is_some());
         let sees = rules.on(Entry::BEARING_CHECKED) || !bearing;
         sees && rules.get(Entry::SEAM_SAFETY) == rules.get(Entry::SEAM_DIVISOR)
@@ -123,8 +123,8 @@ impl<N: Num> Strengths<N> {
     }
 
     /// Nothing worked out yet.
-    #[inline]
-    fn none(joint: &Joint, given: &Given<N>, rules: &Rules) -> Self {
+    #[inline(never)]
+    pub(crate) fn none(joint: &Joint, given: &Given<N>, rules: &Rules) -> Self {
         let form = &joint.form;
         let rows = form.row_count();
         let zero = N::lit(0.0);
@@ -150,7 +150,7 @@ impl<N: Num> Strengths<N> {
 
     /// In place: a second copy of these figures is a quarter of what a small machine has for its stack.
     #[inline(never)]
-    fn work_out<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) {
+    pub(crate) fn work_out<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules, lens: Lens) {
         self.all_rivets = c.given(Name(Q::RivetsInAll, 0), f64::from(joint.form.rivets()));
         c.section(if lens == Lens::Book { Section::BookView } else { Section::Rivets });
         self.rivets_by_row(c, joint, given, rules, lens);

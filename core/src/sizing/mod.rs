@@ -197,7 +197,7 @@ pub struct Design<N = f64, F = Findings> {
 impl<N: Num> Design<N, ()> {
     /// Room for a design: nothing is sized yet, and the simplest of joints stands where its joint will.
     #[must_use]
-    #[inline]
+    #[inline(never)]
     pub fn blank() -> Self {
         let zero = N::lit(0.0);
         Design {
@@ -350,7 +350,7 @@ impl Brief {
     /// The joint as far as its strip is known.
     #[inline(never)]
     fn probe(&self, hole: f64, rivet: f64, strip: Length, joint: &mut Joint) -> Result<(), Error> {
-        self.spec(hole, rivet, strip, self.straps).build_into(joint)
+        self.spec(hole, rivet, strip, self.straps, None).build_into(joint)
     }
 
     /// The whole joint.
@@ -365,24 +365,16 @@ impl Brief {
         back: &[Length; MAX_ROWS],
         joint: &mut Joint,
     ) -> Result<(), Error> {
-        let mut spec = self.spec(hole, rivet, strip, straps).margin(Length::mm(margin));
-        for (row, taken) in (1_usize..).zip(back).take(self.form.row_count().wrapping_sub(1)) {
-            spec = spec.back_pitch(row, *taken);
-        }
+        let mut spec = self.spec(hole, rivet, strip, straps, Some(Length::mm(margin)));
+        spec.place(back);
         spec.build_into(joint)
     }
 
     /// What is known of the joint so far.
-    fn spec(&self, hole: f64, rivet: f64, strip: Length, straps: StrapsTaken) -> JointSpec {
-        let mut spec = JointSpec::new(self.form, strip, self.plate, Length::mm(hole)).rivet(Length::mm(rivet));
-        if let Some(b) = self.other_plate {
-            spec = spec.other_plate(b);
-        }
-        match straps {
-            Some((wide, Some(narrow))) => spec.straps(wide, narrow),
-            Some((strap, None)) => spec.strap(strap),
-            None => spec,
-        }
+    #[inline(always)]
+    fn spec(&self, hole: f64, rivet: f64, strip: Length, straps: StrapsTaken, margin: Option<Length>) -> JointSpec {
+        let plates = (self.plate, self.other_plate);
+        JointSpec::alike(self.form, strip, plates, (Length::mm(hole), Length::mm(rivet)), straps, margin)
     }
 }
 

@@ -124,7 +124,8 @@ pub(super) fn choose<C: Ctx>(
     c.section(Section::Pitch);
     // The width of the probe is no result: its steps stay unseen, and nothing here depends on it.
     let strip_seen = if brief.strip.is_some() { c } else { c.quiet() };
-    let given = Given::with_strip(c, strip_seen, probe, brief.materials());
+    let mut given = Given::blank();
+    given.take(c, strip_seen, probe, brief.materials());
     let rivets = rivets(c, probe, &given, rules);
     let outer = f64::from(form.outer_rivets());
     let [by_shear, by_weaker, by_all_modes] = balances(c, probe, &given, rules, &rivets);
