@@ -3,7 +3,7 @@
 
 use core::ptr::null;
 
-use seamwright::rules::{self as built_in, RuleBook};
+use seamwright::rules::{self as built_in, Item, RuleBook};
 
 use crate::rules::sw_rules;
 use crate::status::Failure;
@@ -20,14 +20,42 @@ struct Shelf {
 }
 
 impl sw_book {
-    const fn new(number: u32, book: &RuleBook<'static>) -> Self {
-        sw_book(Shelf { struct_size: size_of::<sw_rules>() as u32, number, book: *book })
+    const fn new(number: u32, book: &RuleBook<'static>, items: &'static [Item<'static>]) -> Self {
+        sw_book(Shelf {
+            struct_size: size_of::<sw_rules>() as u32,
+            number,
+            book: RuleBook { rules: book.rules, id: book.id, title: book.title, sources: book.sources, items },
+        })
+    }
+
+    /// The statements of a book, their values taken from its numbers, so that those are there only once. Evaluated by the
+    /// compiler.
+    #[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
+    const fn items<const N: usize>(&'static self, items: &[Item<'static>]) -> [Item<'static>; N] {
+        let mut found = [items[0]; N];
+        let mut n = 0;
+        while n < N {
+            let (_, from) = self.0.book.rules.values().split_at(items[n].entry.index());
+            let (values, _) = from.split_at(items[n].values.len());
+            found[n] = Item { entry: items[n].entry, values, clause: items[n].clause };
+            n += 1;
+        }
+        found
     }
 
     /// The book behind a pointer.
     pub(crate) fn at<'a>(book: *const sw_book, argument: u32) -> Result<&'a RuleBook<'static>, Failure> {
         crate::border::standing(book, argument).map(|found| &found.0.book)
     }
+}
+
+/// A book on its shelf: the number that it has in the list of all, and its name there.
+macro_rules! shelved {
+    ($number:literal, $book:ident) => {{
+        static ITEMS: [Item<'static>; built_in::$book.items.len()] = BOOK.items(built_in::$book.items);
+        static BOOK: sw_book = sw_book::new($number, &built_in::$book, &ITEMS);
+        &raw const BOOK
+    }};
 }
 
 const _: () = assert!(
@@ -49,85 +77,73 @@ pub extern "C" fn sw_book_numbers(book: *const sw_book) -> *const sw_rules {
 /// The built-in book `metric`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_metric() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(1, &built_in::METRIC);
-    &raw const BOOK
+    shelved!(1, METRIC)
 }
 
 /// The built-in book `indian`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_indian() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(2, &built_in::INDIAN);
-    &raw const BOOK
+    shelved!(2, INDIAN)
 }
 
 /// The built-in book `us-code`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_us_code() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(3, &built_in::US_CODE);
-    &raw const BOOK
+    shelved!(3, US_CODE)
 }
 
 /// The built-in book `us-existing`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_us_existing() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(4, &built_in::US_EXISTING);
-    &raw const BOOK
+    shelved!(4, US_EXISTING)
 }
 
 /// The built-in book `british-marine`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_british_marine() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(5, &built_in::BRITISH_MARINE);
-    &raw const BOOK
+    shelved!(5, BRITISH_MARINE)
 }
 
 /// The built-in book `german-1908`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_german_1908() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(6, &built_in::GERMAN_1908);
-    &raw const BOOK
+    shelved!(6, GERMAN_1908)
 }
 
 /// The built-in book `structural`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_structural() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(7, &built_in::STRUCTURAL);
-    &raw const BOOK
+    shelved!(7, STRUCTURAL)
 }
 
 /// The built-in book `us-michigan`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_us_michigan() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(8, &built_in::US_MICHIGAN);
-    &raw const BOOK
+    shelved!(8, US_MICHIGAN)
 }
 
 /// The built-in book `us-north-carolina`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_us_north_carolina() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(9, &built_in::US_NORTH_CAROLINA);
-    &raw const BOOK
+    shelved!(9, US_NORTH_CAROLINA)
 }
 
 /// The built-in book `us-montana`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_us_montana() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(10, &built_in::US_MONTANA);
-    &raw const BOOK
+    shelved!(10, US_MONTANA)
 }
 
 /// The built-in book `us-california`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_us_california() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(11, &built_in::US_CALIFORNIA);
-    &raw const BOOK
+    shelved!(11, US_CALIFORNIA)
 }
 
 /// The built-in book `us-locomotive`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_book_us_locomotive() -> *const sw_book {
-    static BOOK: sw_book = sw_book::new(12, &built_in::US_LOCOMOTIVE);
-    &raw const BOOK
+    shelved!(12, US_LOCOMOTIVE)
 }
 
 #[cfg(test)]
