@@ -122,6 +122,8 @@ REACHED = {
     "Rules::values": "sw_book_numbers",
     "Rules::within_ranges": "sw_joint_check",
     "check::check_into": "sw_joint_check",
+    "Analysis::blank": "sw_joint_check",
+    "Design::blank": "sw_joint_size",
     "sizing::size_into": "sw_joint_size",
     "Rules::validate": "sw_rules_validate",
     "Rules::with": "sw_rules_set",

@@ -241,6 +241,8 @@ WITHOUT = {
     "Sweep::run": "without the levels of the processor; Python runs with them",
     "check::check_with": "other contexts: the working runs the recording one, Python has no other",
     "check::check_into": "for machines without room for a list; Python has check",
+    "Analysis::blank": "as check_into",
+    "Design::blank": "as size_into",
     "sizing::size_into": "for machines without room for a list; Python has size",
     "Rules::values": "RuleBook.get reaches each",
     "Rules::within_ranges": "RuleBook.derive and from_dict hold each value to its range",

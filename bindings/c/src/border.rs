@@ -287,30 +287,19 @@ impl<T: Record> List<T> {
         Failure::space(self.capacity, needs)
     }
 
-    /// Whether an array was given, or only the number is asked for.
-    pub(crate) fn wants_elements(&self) -> bool {
-        !self.at.is_null()
+    /// Whether an array was given, and not only the number asked for; one that takes so many elements.
+    pub(crate) fn takes(&self, elements: usize) -> bool {
+        !self.at.is_null() && self.capacity >= elements
     }
 
-    /// Writes one element, below the capacity; to be asked for [`List::room`] first.
-    pub(crate) fn place(&mut self, n: usize, element: T) {
-        if !self.at.is_null() && n < self.capacity {
-            // SAFETY: below the capacity of the caller's array.
-            unsafe { ptr::write(self.at.add(n), element) };
-        }
-    }
-
-    /// Whether an array was given that takes so many elements.
-    pub(crate) fn holds(&self, most: usize) -> bool {
-        self.wants_elements() && self.capacity >= most
-    }
-
-    /// Puts one element before the `n`th of the `count` that were written so far.
+    /// Puts one element before the `n`th of the `count` written so far; to be asked for [`List::room`] first.
     pub(crate) fn insert(&mut self, n: usize, count: usize, element: T) {
-        if self.wants_elements() && n <= count && count < self.capacity {
+        if !self.at.is_null() && n <= count && count < self.capacity {
             // SAFETY: elements `n` to `count` of the caller's array move up by one, to below its capacity.
-            unsafe { ptr::copy(self.at.add(n), self.at.add(n.saturating_add(1)), count.saturating_sub(n)) };
-            self.place(n, element);
+            unsafe {
+                ptr::copy(self.at.add(n), self.at.add(n).add(1), count.saturating_sub(n));
+                ptr::write(self.at.add(n), element);
+            }
         }
     }
 
@@ -328,7 +317,7 @@ impl<T: Record> List<T> {
             if !self.at.is_null() && n >= self.capacity {
                 break;
             }
-            self.place(n, element);
+            self.insert(n, n, element);
             n = n.saturating_add(1);
         }
         self.close(n);

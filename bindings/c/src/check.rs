@@ -97,7 +97,7 @@ impl Told {
     /// An array that holds whatever a check can find is filled as it goes. One that may be too short is left alone
     /// until they are counted.
     pub(crate) fn new(list: List<sw_finding>) -> Self {
-        let placed = list.holds(SW_MAX_FINDINGS);
+        let placed = list.takes(SW_MAX_FINDINGS);
         Told { list, tally: [0; 4], placed }
     }
 
@@ -119,7 +119,7 @@ impl Told {
     /// Ends the list. Findings that were only counted are written by checking once more: the library has no room for a
     /// list of its own.
     pub(crate) fn list(mut self, joint: &Joint, materials: &Materials, rules: &Rules) -> Result<(), Failure> {
-        if self.list.wants_elements() && !self.placed {
+        if self.list.takes(0) && !self.placed {
             self = Told { list: self.list, tally: [0; 4], placed: true };
             check_into(joint, materials, rules, &mut self, &mut Analysis::blank())?;
         }

@@ -3,14 +3,16 @@
 //! Hole, standard size, rivet; pitch balanced against the rivets, raised to the floor, lowered to the cap, rounded past
 //! neither; row distances, straps, margin; room for the rivet heads between the rows; then [`check`](mod@crate::check) over all of it.
 
+mod design;
 mod heads;
 mod pitch;
 
+pub use design::{Design, HoleChoice};
 pub use heads::HeadRoom;
 pub use pitch::{Decided, PitchChoice};
 
 use crate::bounds::Field;
-use crate::check::{Analysis, FindingSink, Findings, check_telling};
+use crate::check::{FindingSink, Findings, check_telling};
 use crate::error::{EntryNo, Error, ErrorKind};
 use crate::formula::{self, Formula};
 use crate::given::{Given, pick};
@@ -162,78 +164,6 @@ pub(crate) struct Stated {
     pub margin: Option<Length>,
 }
 
-/// The hole, and how it was found.
-#[derive(Clone, Copy, PartialEq, Debug)]
-pub struct HoleChoice<N = f64> {
-    /// The computed hole, mm, and its rule; `None` where the hole was given.
-    pub computed: Option<(N, HoleBasis)>,
-    /// The hole taken, mm.
-    pub hole: f64,
-    /// The cold rivet for it, mm.
-    pub rivet: f64,
-}
-
-/// A sized joint.
-#[derive(Clone, Debug)]
-pub struct Design<N = f64, F = Findings> {
-    /// The joint.
-    pub joint: Joint,
-    /// The hole.
-    pub hole: HoleChoice<N>,
-    /// The pitch.
-    pub pitch: PitchChoice<N>,
-    /// Row distances that the book prescribes, mm, by gap, before rounding.
-    pub gaps: [(N, Entry); MAX_ROWS],
-    /// The least margin, mm, before rounding.
-    pub margin: N,
-    /// The least straps, mm, before rounding: single, wide or first; narrow or second.
-    pub straps: [Limit<N>; 2],
-    /// What rivet heads ask for, by gap, mm, before rounding; nothing where the distance was given.
-    pub heads: [HeadRoom<N>; MAX_ROWS],
-    /// All modes, efficiencies and findings.
-    pub analysis: Analysis<N, F>,
-}
-
-impl<N: Num> Design<N, ()> {
-    /// Room for a design: nothing is sized yet, and the simplest of joints stands where its joint will.
-    #[must_use]
-    #[inline(never)]
-    pub fn blank() -> Self {
-        let zero = N::lit(0.0);
-        Design {
-            joint: Joint::SIMPLEST,
-            hole: HoleChoice { computed: None, hole: 0.0, rivet: 0.0 },
-            pitch: PitchChoice::blank(),
-            gaps: [(zero, Entry::BACK_CHAIN); MAX_ROWS],
-            margin: zero,
-            straps: [Limit::None; 2],
-            heads: [HeadRoom::NONE; MAX_ROWS],
-            analysis: Analysis::blank(),
-        }
-    }
-}
-
-impl<N: Num, F> Design<N, F> {
-    /// The same with bare values.
-    #[must_use]
-    pub fn values(self) -> Design<f64, F> {
-        Design {
-            joint: self.joint,
-            hole: HoleChoice {
-                computed: self.hole.computed.map(|(d, basis)| (d.value(), basis)),
-                hole: self.hole.hole,
-                rivet: self.hole.rivet,
-            },
-            pitch: self.pitch.values(),
-            gaps: self.gaps.map(|(gap, entry)| (gap.value(), entry)),
-            margin: self.margin.value(),
-            straps: self.straps.map(Limit::values),
-            heads: self.heads.map(HeadRoom::values),
-            analysis: self.analysis.values(),
-        }
-    }
-}
-
 /// Sizes a joint.
 ///
 /// # Errors
@@ -327,7 +257,8 @@ fn across<C: Ctx>(
     c.section(Section::Margin);
     let margin = choose_margin(c, brief, &design.joint, &given, rules, &mut design.margin)?;
     heads::room(c, brief, &given, rules, margin, &mut back, &mut design.heads);
-    brief.joint(design.hole.hole, design.hole.rivet, strip, straps, margin, &back, &mut design.joint)
+    let spec = brief.spec(design.hole.hole, design.hole.rivet, strip, straps, Some(Length::mm(margin)));
+    placed(spec, &back, &mut design.joint)
 }
 
 impl Brief {
@@ -353,29 +284,19 @@ impl Brief {
         self.spec(hole, rivet, strip, self.straps, None).build_into(joint)
     }
 
-    /// The whole joint.
-    #[inline(never)]
-    fn joint(
-        &self,
-        hole: f64,
-        rivet: f64,
-        strip: Length,
-        straps: StrapsTaken,
-        margin: f64,
-        back: &[Length; MAX_ROWS],
-        joint: &mut Joint,
-    ) -> Result<(), Error> {
-        let mut spec = self.spec(hole, rivet, strip, straps, Some(Length::mm(margin)));
-        spec.place(back);
-        spec.build_into(joint)
-    }
-
     /// What is known of the joint so far.
     #[inline(always)]
     fn spec(&self, hole: f64, rivet: f64, strip: Length, straps: StrapsTaken, margin: Option<Length>) -> JointSpec {
         let plates = (self.plate, self.other_plate);
         JointSpec::alike(self.form, strip, plates, (Length::mm(hole), Length::mm(rivet)), straps, margin)
     }
+}
+
+/// The joint with its rows at their distances.
+#[inline(never)]
+fn placed(mut spec: JointSpec, back: &[Length; MAX_ROWS], joint: &mut Joint) -> Result<(), Error> {
+    spec.place(back);
+    spec.build_into(joint)
 }
 
 /// The hole and its rivet.
