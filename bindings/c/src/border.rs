@@ -313,10 +313,7 @@ impl<T: Record> List<T> {
     /// Writes all elements and their number. To be asked for [`List::room`] first; never passes the capacity.
     pub(crate) fn fill(mut self, elements: impl Iterator<Item = T>) {
         let mut n = 0_usize;
-        for element in elements {
-            if !self.at.is_null() && n >= self.capacity {
-                break;
-            }
+        for element in elements.take(if self.at.is_null() { usize::MAX } else { self.capacity }) {
             self.insert(n, n, element);
             n = n.saturating_add(1);
         }

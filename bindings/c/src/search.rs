@@ -12,7 +12,7 @@ use crate::border::{self, List, Out, Slot};
 use crate::candidate::{sw_candidate, sw_front_slot, sw_ranked, sw_tally};
 use crate::form::sw_form;
 use crate::joint::{length, sw_materials};
-use crate::rules::{book_of, sw_rules};
+use crate::rules::sw_rules;
 use crate::shell::{sw_shell, switch};
 use crate::shop::sw_order;
 use crate::size::sw_brief;
@@ -198,18 +198,22 @@ pub extern "C" fn sw_search_best(
 ) -> u32 {
     answer(error, || {
         let c = border::read(search, 1)?;
-        let (book, _) = book_of(&border::read(rules, 2)?)?;
-        let list = List::new(best, capacity, count, 3)?;
-        let tally = Out::wanted(tally, 6)?;
-        let grid = c.grid(1)?;
-        let outcome = seamwright::search::search(&c.brief(&grid), &book.rules)?;
-        let found = outcome.found().map_or(&[][..], |found| found.best.as_slice());
-        let list = list.room(found.len())?;
-        if let Some(out) = tally {
-            out.put(sw_tally::of(outcome.tally()));
-        }
-        list.fill(found.iter().map(sw_ranked::of));
-        Ok(())
+        // The book where it stands, the grid and the outcome where they were made: each is a thousand bytes or two.
+        border::with_rules(rules, 2, &mut |rules| {
+            let list = List::new(best, capacity, count, 3)?;
+            let tally = Out::wanted(tally, 6)?;
+            let grid = c.grid(1);
+            let grid = grid.as_ref().map_err(|failure| *failure)?;
+            let outcome = seamwright::search::search(&c.brief(grid), rules);
+            let outcome = outcome.as_ref().map_err(|error| Failure::from(*error))?;
+            let found = outcome.found().map_or(&[][..], |found| found.best.as_slice());
+            let list = list.room(found.len())?;
+            if let Some(out) = tally {
+                out.put(sw_tally::of(outcome.tally()));
+            }
+            list.fill(found.iter().map(sw_ranked::of));
+            Ok(())
+        })
     })
 }
 
@@ -230,22 +234,24 @@ pub extern "C" fn sw_search_front(
 ) -> u32 {
     answer(error, || {
         let c = border::read(search, 1)?;
-        let (book, _) = book_of(&border::read(rules, 2)?)?;
-        let memory = border::scratch::<Candidate>(slots, capacity, 3)?;
-        let list = List::new(candidates, capacity, count, 4)?;
-        let tally = Out::wanted(tally, 7)?;
-        let grid = c.grid(1)?;
-        let (found, counts) = match front(&c.brief(&grid), &book.rules, memory) {
-            Ok(found) => found,
-            Err(e) if e.kind == ErrorKind::NoSpace => return Err(list.lacking(e.limit as usize)),
-            Err(e) => return Err(e.into()),
-        };
-        let list = list.room(found)?;
-        if let Some(out) = tally {
-            out.put(sw_tally::of(&counts));
-        }
-        list.fill(memory.iter().flatten().map(sw_candidate::of));
-        Ok(())
+        border::with_rules(rules, 2, &mut |rules| {
+            let memory = border::scratch::<Candidate>(slots, capacity, 3)?;
+            let list = List::new(candidates, capacity, count, 4)?;
+            let tally = Out::wanted(tally, 7)?;
+            let grid = c.grid(1);
+            let grid = grid.as_ref().map_err(|failure| *failure)?;
+            let (found, counts) = match front(&c.brief(grid), rules, memory) {
+                Ok(found) => found,
+                Err(e) if e.kind == ErrorKind::NoSpace => return Err(list.lacking(e.limit as usize)),
+                Err(e) => return Err(e.into()),
+            };
+            let list = list.room(found)?;
+            if let Some(out) = tally {
+                out.put(sw_tally::of(&counts));
+            }
+            list.fill(memory.iter().flatten().map(sw_candidate::of));
+            Ok(())
+        })
     })
 }
 
