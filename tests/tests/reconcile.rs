@@ -204,7 +204,10 @@ fn known_misprints_are_not_reproduced() {
             // Its cause is a slip of the catalogue, and the same as the vector's own note has it.
             if p.id == "cal796_row14" {
                 let best = answer.best().unwrap();
-                assert!(best.edits().all(|c| c.slip && c.words == "tearing alone for the strength of the joint"), "{words}");
+                assert!(
+                    best.edits().all(|c| c.slip && c.words == "tearing alone for the strength of the joint"),
+                    "{words}"
+                );
                 continue;
             }
             assert!(!answer.reproduced(), "{}: {words}", p.id);
