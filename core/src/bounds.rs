@@ -22,6 +22,12 @@ pub enum Unit {
     SquareMillimetre,
     /// Kilogram per cubic metre.
     KilogramPerCubicMetre,
+    /// Cubic millimetre.
+    CubicMillimetre,
+    /// Kilogram.
+    Kilogram,
+    /// Kilogram for a metre of seam.
+    KilogramPerMetre,
 }
 
 impl Unit {
@@ -36,6 +42,9 @@ impl Unit {
             Unit::RootMillimetre => "mm^0.5",
             Unit::SquareMillimetre => "mm2",
             Unit::KilogramPerCubicMetre => "kg/m3",
+            Unit::CubicMillimetre => "mm3",
+            Unit::Kilogram => "kg",
+            Unit::KilogramPerMetre => "kg/m",
         }
     }
 }

@@ -201,35 +201,48 @@ quantities! {
     OtherGirth "Lo" "L_o" Millimetre "girth of the second ring, the single or the wide strap";
     NarrowGirth "Ln" "L_n" Millimetre "girth of the narrow or second strap";
     Strips "ks" "k_s" Count "whole strips in the run";
+    StripsFewer "kf" "k_f" Count "whole strips in the run, the fewer and wider";
+    StripsMore "km" "k_m" Count "whole strips in the run, the more and narrower";
+    PitchFewer "pf" "p_f" Millimetre "pitch of the outer row, or width of the strip, with the fewer strips";
+    PitchMore "pm" "p_m" Millimetre "pitch of the outer row, or width of the strip, with the more strips";
+    PitchOver "uf" "u_f" Millimetre "the wider pitch above the one asked for";
+    PitchUnder "um" "u_m" Millimetre "the narrower pitch below the one asked for";
     StripsExact "kx" "k_x" One "strips in the run before they are made whole";
     FirstHole "x1" "x_1" Millimetre "first hole from the datum";
     Sides "s" "s" Count "sides of the butt";
     LastHoles "e1" "e_1" Count "last hole that closes the row";
     RowRivets "Nr" "N_r" Count "rivets of the row in the seam";
     LengthAllowance "Z" "Z" Millimetre "length of the rivet beyond the grip";
+    LengthShare "kz" "k_z" One "length of the rivet beyond the grip, in diameters of the rivet";
     AllowanceBase "z0" "z_0" Millimetre "allowance of the table, by the diameter";
     RivetLength "l" "l" Millimetre "length of the rivet under the head";
     HeadWidth "wh" "w_h" Millimetre "width of the head";
-    HeadHeight "h" "h" Millimetre "height of the head";
+    SetWidth "ws" "w_s" Millimetre "width of the set head";
+    HeadHeight "h" "h" Millimetre "height of the set head";
+    HeadWidthShare "kw" "k_w" One "width of the head in diameters of the rivet";
+    HeadHeightShare "kh" "k_h" One "height of the head in diameters of the rivet";
+    ClosingWidth "wc" "w_c" Millimetre "width of the closing head";
+    ClosingHeight "hc" "h_c" Millimetre "height of the closing head";
     RowSpan "sg" "s_g" Millimetre "first row to last row";
     WideWidth "w" "w" Millimetre "overlap, or width of the single or wide strap";
     NarrowWidth "wn" "w_n" Millimetre "width of the narrow or second strap";
-    Density "rho" "\\rho" One "density, kg/m3";
-    ShankVolume "Vs" "V_s" One "volume of the shank, mm3";
-    HeadVolume "Vh" "V_h" One "volume of the set head beyond the shank, mm3";
-    RivetVolume "Vr" "V_r" One "volume of one rivet, mm3";
-    HoleVolume "Vo" "V_o" One "volume drilled out for one rivet, mm3";
-    PlateVolume "Vp" "V_p" One "volume of a strap or of the overlap, mm3";
-    RivetMass "mr" "m_r" One "mass of one rivet, kg";
-    HoleMass "mo" "m_o" One "mass drilled out for one rivet, kg";
-    RivetsMass "Mr" "M_r" One "mass of the rivets, kg";
-    WideMass "Mw" "M_w" One "mass of the single or wide strap, kg";
-    NarrowMass "Mn" "M_n" One "mass of the narrow or second strap, kg";
-    StrapsMass "Ms" "M_s" One "mass of the straps, kg";
-    OverlapMass "Ml" "M_l" One "mass of one plate over the lap, kg";
-    HolesMass "Mh" "M_h" One "mass drilled out, kg";
-    SeamMass "M" "M" One "mass that the seam adds, kg";
-    MetreMass "M1" "M_1" One "the same for a metre of seam, kg/m";
+    Density "rho" "\\rho" KilogramPerCubicMetre "density of plates and rivets";
+    ShankVolume "Vs" "V_s" CubicMillimetre "volume of the shank";
+    HeadVolume "Vh" "V_h" CubicMillimetre "volume of the set head beyond the shank";
+    ClosingVolume "Vc" "V_c" CubicMillimetre "volume of the closing head beyond the shank";
+    RivetVolume "Vr" "V_r" CubicMillimetre "volume of one rivet as bought, shank and set head";
+    HoleVolume "Vo" "V_o" CubicMillimetre "volume drilled out for one rivet";
+    PlateVolume "Vp" "V_p" CubicMillimetre "volume of a strap or of the overlap";
+    RivetMass "mr" "m_r" Kilogram "mass of one rivet";
+    HoleMass "mo" "m_o" Kilogram "mass drilled out for one rivet";
+    RivetsMass "Mr" "M_r" Kilogram "mass of the rivets";
+    WideMass "Mw" "M_w" Kilogram "mass of the single or wide strap";
+    NarrowMass "Mn" "M_n" Kilogram "mass of the narrow or second strap";
+    StrapsMass "Ms" "M_s" Kilogram "mass of the straps";
+    OverlapMass "Ml" "M_l" Kilogram "mass of one plate over the lap";
+    HolesMass "Mh" "M_h" Kilogram "mass drilled out";
+    SeamMass "M" "M" Kilogram "mass that the seam adds";
+    MetreMass "M1" "M_1" KilogramPerMetre "the same for a unit of length";
 }
 
 /// A quantity and the row it belongs to (from 1; 0 when it belongs to the joint).
@@ -327,6 +340,8 @@ impl Section {
 pub enum Why {
     /// The user said so.
     Given,
+    /// Looked up elsewhere: where it stands.
+    Stated(&'static str),
     /// Looked up in the rule book.
     Table(EntryNo),
     /// A formula's result.
@@ -347,8 +362,10 @@ pub enum Why {
     RoundNearest(f64),
     /// Taken up to the next standard size.
     Series(EntryNo),
-    /// One of several ways, chosen by an entry of the rule book.
+    /// One of several ways, chosen by an entry of the rule book; without one, what goes with a choice made before.
     Choice(EntryNo),
+    /// The nearer of two to what was asked for.
+    Nearer,
 }
 
 /// The reading of a routine: bare numbers, a record of steps, or numbers with derivatives.
@@ -377,6 +394,11 @@ pub trait Ctx: Copy {
     #[inline(always)]
     fn given(self, name: Name, x: f64) -> Self::N {
         self.leaf(name, Why::Given, x)
+    }
+    /// A value that stands somewhere else than in the rule book.
+    #[inline(always)]
+    fn stated(self, name: Name, place: &'static str, x: f64) -> Self::N {
+        self.leaf(name, Why::Stated(place), x)
     }
     /// A value that the rule book gives.
     #[inline(always)]

@@ -339,7 +339,7 @@ bodies! {
     pressure_mean(0 1 2 3 4 5); girth_demand(0 1 2); plate_for_pressure(0 1 2 3); share_of_plate(0 1 2);
     end_rivets(0 1 2 3 4 5);
     straight_run(0 1 2); middle_circle(0 1); circle_outside(0 1 2); circle_inside(0 1 2); girth(0); strips_in_run(0 1);
-    strip_of_run(0 1); rivets_in_run(0 1 2 3); hole_place(0 1 2); hole_angle(0 1); grip_of_two(0 1);
+    strip_of_run(0 1); difference(0 1); rivets_in_run(0 1 2 3); hole_place(0 1 2); hole_angle(0 1); grip_of_two(0 1);
     grip_of_three(0 1 2); allowance_in_diameters(0 1); allowance_small_machine(0 1); allowance_by_table(0 1);
     rivet_length(0 1); row_span(0 1); overlap(0 1); strap_width(0 1); cylinder(0 1); round_head(0 1); sunk_head(0 1 2);
     mass(0 1); plate_volume(0 1 2); volume_sum(0 1); mass_of_many(0 1 2); seam_mass(0 1 2 3); mass_per_metre(0 1);

@@ -332,7 +332,8 @@ fn orders() -> Vec<Order> {
     for run in runs {
         for rule in LENGTH_RULES {
             for head in HEAD_FORMS {
-                list.push(Order::steel(run, *head, *rule, Stock::every(mm(5.0), Rounding::Nearest)));
+                let order = Order::steel(run, *head, *rule, Stock::every(mm(5.0), Rounding::Nearest));
+                list.push(order.set_head(HEAD_FORMS[0]));
             }
         }
     }

@@ -14,7 +14,7 @@ use seamwright::bounds::Unit;
 use seamwright::check::Analysis;
 use seamwright::rules::{Entry, RuleBook};
 use seamwright::working::{Decimals, Forces, Style, Units, write_check, write_size};
-use working_support::{Sheet, rework, unit_of};
+use working_support::{Sheet, rework};
 
 fn fail(e: String) -> TestCaseError {
     TestCaseError::fail(e)
@@ -90,12 +90,7 @@ proptest! {
         let [metric, inch] = sheets.as_slice() else { return Err(fail("two sheets".into())) };
         prop_assert_eq!(metric.symbols().count(), inch.symbols().count());
         for (symbol, x, half) in inch.symbols() {
-            let factor = match unit_of(symbol) {
-                Some(Unit::Millimetre) => 25.4,
-                Some(Unit::Newton) => 4.448_221_615_260_5,
-                Some(Unit::Megapascal) => 4.448_221_615_260_5 / 645.16,
-                _ => 1.0,
-            };
+            let factor = working_support::metric(symbol);
             let found = metric.symbols().find(|(s, ..)| *s == symbol);
             let room = |own: f64| own + half * factor + 1e-12 * x.abs() * factor;
             prop_assert!(found.is_some_and(|(_, mm, own)| (x * factor - mm).abs() <= room(own)), "{} {} {:?}", symbol, x, found);
@@ -126,28 +121,9 @@ fn a_changed_digit_is_caught() {
     let brief = Brief::new(Form::unequal_straps(2).unwrap(), Length::mm(14.0), steel);
     write_size(&mut text, style, &brief, &INDIAN).unwrap();
     rework(&text, &style).unwrap();
-    let (mut tried, mut missed) = (0, Vec::new());
     // The list of modes after the steps has no formulas.
     let steps = text.split("\nWhat governs\n").next().unwrap().lines().count();
-    for (at, line) in text.lines().enumerate().take(steps).filter(|(_, l)| l.starts_with("      ")) {
-        // The first digit of the last number of the line.
-        let number = line
-            .rfind(|c: char| !(c.is_ascii_digit() || c == '.' || c.is_alphabetic() || c == ' ' || c == '^'))
-            .unwrap();
-        let Some(digit) = line[number..].find(|c: char| c.is_ascii_digit()).map(|d| d + number) else { continue };
-        if line[number..digit].chars().any(char::is_alphabetic) {
-            continue;
-        }
-        let old = line.as_bytes()[digit];
-        let new = if old == b'9' { '8' } else { char::from(old + 1) };
-        let changed = format!("{}{new}{}", &line[..digit], &line[digit + 1..]);
-        let sheet: Vec<&str> =
-            text.lines().enumerate().map(|(i, l)| if i == at { changed.as_str() } else { l }).collect();
-        tried += 1;
-        if rework(&sheet.join("\n"), &style).is_ok() {
-            missed.push(changed);
-        }
-    }
+    let (tried, missed) = working_support::changed_digits(&text, steps, &style);
     // What is given or looked up and used by nothing else can be anything.
     assert!(tried > 100 && missed.len() <= 2, "{} of {tried} missed: {missed:#?}", missed.len());
 }

@@ -87,6 +87,7 @@ LOCAL: dict[str, dict[str, tuple[str, str]]] = {
         "e1": ("end of the plate to the first hole", "mm"),
         "e2": ("last hole to the end of the plate", "mm"),
     },
+    "Difference": {"u": ("how far apart", "mm"), "a": ("the wider pitch", "mm"), "b": ("the narrower pitch", "mm")},
     "RivetsInRun": {"e": ("1 where a last hole closes the row, else 0", "")},
     "HolePlace": {"x": ("place of the hole along the seam", "mm"), "k": ("pitches from the first hole", "")},
     "HoleAngle": {"a": ("angle of the hole", "degrees"), "x": ("place of the hole along the girth", "mm")},

@@ -72,6 +72,7 @@ bodies! {
     girth(dc);
     strips_in_run(run, p);
     strip_of_run(run, k);
+    difference(a, b);
     rivets_in_run(s, k, n, e);
     hole_place(first, p, k);
     hole_angle(x, run);

@@ -18,11 +18,12 @@ pub use rivet::{
     bearing, double_shear, half, hole_by_bearing, hole_by_root, plane_shear, rivet_percentage, row_hold, safety_ratio,
     shear_out, single_shear,
 };
+pub(crate) use shop::{MM_PER_M, MM3_PER_M3};
 pub use shop::{
     allowance_by_table, allowance_in_diameters, allowance_small_machine, circle_inside, circle_outside, cylinder,
-    girth, grip_of_three, grip_of_two, hole_angle, hole_place, mass, mass_of_many, mass_per_metre, middle_circle,
-    overlap, plate_volume, rivet_length, rivets_in_run, round_head, row_span, seam_mass, straight_run, strap_width,
-    strip_of_run, strips_in_run, sunk_head, volume_sum,
+    difference, girth, grip_of_three, grip_of_two, hole_angle, hole_place, mass, mass_of_many, mass_per_metre,
+    middle_circle, overlap, plate_volume, rivet_length, rivets_in_run, round_head, row_span, seam_mass, straight_run,
+    strap_width, strip_of_run, strips_in_run, sunk_head, volume_sum,
 };
 pub use spacing::{
     gauge, head_beside_strap, heads_apart, margin, mean, row_distance, row_distance_diagonal, row_pitch, strap_share,
@@ -92,7 +93,7 @@ formulas! {
     RowDistanceDiagonal "g = sqrt((a p + b d)^2 - q^2)" "Rose, Modern Machine-Shop Practice";
     Gauge "q = p/(2 n)" "geometry of zig-zag rows";
     Margin "m = a d + b" "Reg. 184(e)";
-    Times "x = a y" "limit in diameters or thicknesses";
+    Times "x = a y" "so many diameters or thicknesses";
     StrapShare "b = a t + c" "strap rules";
     StrapThickened "b = (a t + c)(p - n1 d1)/(p - nb db)" "strap rules, alternate outer rivets omitted";
     RowPitch "pr = p/n" "geometry";
@@ -127,6 +128,7 @@ formulas! {
     Girth "Lr = pi Dc" "geometry";
     StripsInRun "kx = Lr/p" "geometry";
     StripOfRun "p = Lr/ks" "geometry";
+    Difference "u = a - b" "geometry";
     RivetsInRun "Nr = s (ks n + e)" "geometry: e = 1 where a last hole closes the row";
     HolePlace "x = x1 + p k" "geometry";
     HoleAngle "a = 360 x/Lr" "geometry";
@@ -145,10 +147,10 @@ formulas! {
     Cylinder "V = pi/4 d^2 l" "geometry";
     RoundHead "V = pi h (3/4 w^2 + h^2)/6" "geometry: segment of a sphere";
     SunkHead "V = pi h (w^2 + w d - 2 d^2)/12" "geometry: cone less shank";
-    Mass "M = V rho/10^9" "mm3 and kg/m3 to kg";
+    Mass "M = V rho/10^9" "volume by density: 10^9 mm3 in a cubic metre, 1728 in3 in a cubic foot";
     PlateVolume "V = w l b" "geometry";
     VolumeSum "V = V1 + V2" "geometry";
     MassOfMany "M = sum of n m" "geometry";
-    SeamMass "M = Mr + Ms + Ml - Mh" "what the seam adds to plates that meet edge to edge";
-    MassPerMetre "M1 = 1000 M/L" "kg and mm to kg/m";
+    SeamMass "M = Mr + Ms + Ml - Mh" "rivets, straps and lap, less the holes: what the seam adds to plates that meet edge to edge";
+    MassPerMetre "M1 = 1000 M/L" "mass over length: 1000 mm in a metre, 12 in in a foot";
 }

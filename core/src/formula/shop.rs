@@ -5,8 +5,10 @@ use core::f64::consts::PI;
 
 use crate::step::Num;
 
-/// Cubic millimetres in a cubic metre.
-const MM3_PER_M3: f64 = 1e9;
+/// Cubic millimetres in a cubic metre. A sheet in inches shows the cubic inches of a cubic foot in its place.
+pub(crate) const MM3_PER_M3: f64 = 1e9;
+/// Millimetres in a metre. A sheet in inches shows the inches of a foot in its place.
+pub(crate) const MM_PER_M: f64 = 1000.0;
 
 /// `Lr = Ls - e1 - e2`: from the first hole of a straight seam to the last.
 #[inline(always)]
@@ -48,6 +50,12 @@ pub fn strips_in_run<N: Num>(run: N, p: N) -> N {
 #[inline(always)]
 pub fn strip_of_run<N: Num>(run: N, k: N) -> N {
     run / k
+}
+
+/// `u = a - b`: how far two pitches lie apart.
+#[inline(always)]
+pub fn difference<N: Num>(a: N, b: N) -> N {
+    a - b
 }
 
 /// `Nr = s (ks n + e)`: rivets of a row in the run, on `s` sides, with `e` one where a last hole closes the row.
@@ -174,5 +182,5 @@ pub fn seam_mass<N: Num>(rivets: N, straps: N, overlap: N, holes: N) -> N {
 /// `M1 = 1000 M/L`: kg over mm to kg over m.
 #[inline(always)]
 pub fn mass_per_metre<N: Num>(m: N, l: N) -> N {
-    N::lit(1000.0) * m / l
+    N::lit(MM_PER_M) * m / l
 }

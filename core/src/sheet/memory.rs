@@ -62,7 +62,13 @@ impl Sink for Touched {
                     self.note(no);
                 }
             }
-            Why::Given | Why::Formula(_) | Why::RoundDown(_) | Why::RoundUp(_) | Why::RoundNearest(_) => {}
+            Why::Given
+            | Why::Stated(_)
+            | Why::Nearer
+            | Why::Formula(_)
+            | Why::RoundDown(_)
+            | Why::RoundUp(_)
+            | Why::RoundNearest(_) => {}
         }
     }
 

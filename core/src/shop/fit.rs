@@ -88,31 +88,39 @@ pub(super) fn fit<C: Ctx>(
     let strip = c.given(Name(Q::Pitch, 0), joint.strip);
     let exact = formula::strips_in_run(run, strip);
     let exact = c.formula(Name(Q::StripsExact, 0), Formula::StripsInRun.no(), exact);
-    let neighbour = |k: C::N| {
-        let strip = c.formula(Name(Q::Pitch, 0), Formula::StripOfRun.no(), formula::strip_of_run(run, k));
-        let pitch = outer_pitch(c, joint, strip);
+    let neighbour = |q: Q, k: C::N| {
+        let strip = c.formula(Name(q, 0), Formula::StripOfRun.no(), formula::strip_of_run(run, k));
+        let pitch = outer_pitch_as(c, q, joint, strip);
         Neighbour { strips: k.value() as u32, strip, pitch, admissible: beyond(&limits, pitch).is_none() }
     };
-    let low = c.down(Name(Q::Strips, 0), 1.0, exact);
-    // Each neighbour follows its own number of strips, so that a reader finds the one above the other.
-    let fewer = if low.value() > 0.0 { Some(neighbour(low)) } else { None };
-    let high = c.up(Name(Q::Strips, 0), 1.0, exact);
-    let more = neighbour(high);
-    let whole = low.value() == high.value();
-    let (taken, left, fitted) = match fewer {
-        _ if whole => (more, None, Fitted::Whole),
-        None => (more, None, Fitted::Floor),
-        Some(fewer) => match (fewer.admissible, more.admissible) {
-            (true, false) => (fewer, Some(more), Fitted::Floor),
-            (false, true) => (more, Some(fewer), Fitted::Cap),
+    let (low, high) = (math::round_down(exact.value(), 1.0), math::round_up(exact.value(), 1.0));
+    let (fewer, more, taken, fitted) = if low == high || low <= 0.0 {
+        // One whole number alone: it needs no name beside the one of the answer.
+        let one = neighbour(Q::Pitch, c.up(Name(Q::Strips, 0), 1.0, exact));
+        if low == high { (Some(one), one, one, Fitted::Whole) } else { (None, one, one, Fitted::Floor) }
+    } else {
+        // Each neighbour follows its own number of strips, so that a reader finds the one above the other.
+        let few = c.down(Name(Q::StripsFewer, 0), 1.0, exact);
+        let fewer = neighbour(Q::PitchFewer, few);
+        let many = c.up(Name(Q::StripsMore, 0), 1.0, exact);
+        let more = neighbour(Q::PitchMore, many);
+        let (wide, fitted, why) = match (fewer.admissible, more.admissible) {
+            (true, false) => (true, Fitted::Floor, Why::Floor(Entry::PITCH_LEAST.no())),
+            (false, true) => (false, Fitted::Cap, Why::Cap(proportion::limit_entry(&greatest))),
             _ => {
                 // How far the neighbours are: the asked pitch lies between them.
-                let up = math::abs(fewer.pitch.value() - asked);
-                let down = math::abs(asked - more.pitch.value());
-                let (near, far) = if math::at_most(up, down) { (fewer, more) } else { (more, fewer) };
-                (near, Some(far), Fitted::Nearer)
+                let over = formula::difference(fewer.strip, strip);
+                let over = c.formula(Name(Q::PitchOver, 0), Formula::Difference.no(), over);
+                let under = formula::difference(strip, more.strip);
+                let under = c.formula(Name(Q::PitchUnder, 0), Formula::Difference.no(), under);
+                (math::at_most(over.value(), under.value()), Fitted::Nearer, Why::Nearer)
             }
-        },
+        };
+        let (taken, left) = if wide { (fewer, more) } else { (more, fewer) };
+        let strip = c.choice(Name(Q::Pitch, 0), why, taken.strip, left.strip);
+        let (k, other) = if wide { (few, many) } else { (many, few) };
+        c.choice(Name(Q::Strips, 0), Why::Choice(EntryNo::NONE), k, other);
+        (Some(fewer), more, Neighbour { strip, ..taken }, fitted)
     };
     if let Some((limit, entry)) = beyond(&limits, taken.pitch) {
         let other =
@@ -120,25 +128,23 @@ pub(super) fn fit<C: Ctx>(
         let error = Error::new(ErrorKind::NoAdmissiblePitch, Field::Pitch).value(taken.pitch.value()).limit(limit);
         return Err(error.entry(entry).other(other));
     }
-    if let Some(left) = left {
-        let why = match fitted {
-            Fitted::Cap => Why::Cap(proportion::limit_entry(&greatest)),
-            Fitted::Floor => Why::Floor(Entry::PITCH_LEAST.no()),
-            Fitted::Tie | Fitted::Whole | Fitted::Nearer => Why::Choice(EntryNo::NONE),
-        };
-        c.choice(Name(Q::Pitch, 0), why, taken.strip, left.strip);
-    }
     Ok(PitchFit { asked, exact, fewer, more, taken, least, greatest, fitted })
 }
 
 /// The pitch of the outer row in a strip.
 #[inline]
 fn outer_pitch<C: Ctx>(c: C, joint: &Joint, strip: C::N) -> C::N {
+    outer_pitch_as(c, Q::Pitch, joint, strip)
+}
+
+/// [`outer_pitch`] under the name of the strip that it belongs to.
+#[inline]
+fn outer_pitch_as<C: Ctx>(c: C, q: Q, joint: &Joint, strip: C::N) -> C::N {
     match joint.form().outer_rivets() {
         1 => strip,
         n => {
             let n = c.given(Name(Q::RivetsInRow, 1), f64::from(n));
-            c.formula(Name(Q::Pitch, 1), Formula::RowPitch.no(), formula::row_pitch(strip, n))
+            c.formula(Name(q, 1), Formula::RowPitch.no(), formula::row_pitch(strip, n))
         }
     }
 }

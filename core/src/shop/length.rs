@@ -26,6 +26,19 @@ const BRIDGE: [(f64, f64); 9] = [
     (26.0, 28.0),
 ];
 
+/// The word of a label, as [`Label::word`] has it.
+macro_rules! label_word {
+    (Read) => {
+        "READ"
+    };
+    (Memory) => {
+        "MEM"
+    };
+    (Practice) => {
+        "PRACTICE"
+    };
+}
+
 macro_rules! length_rules {
     ($($id:ident $key:literal $name:literal $formula:ident $label:ident $source:literal;)*) => {
         /// By which rule the length follows from the grip. The rules differ by up to 9 mm at 40 mm of grip and a 20 mm
@@ -53,6 +66,10 @@ macro_rules! length_rules {
             /// How far it can be trusted.
             #[must_use]
             pub const fn label(self) -> Label { match self { $(LengthRule::$id => Label::$label),* } }
+            /// Name, source and label, for a line of the working.
+            const fn words(self) -> &'static str {
+                match self { $(LengthRule::$id => concat!($name, "; ", $source, ", ", label_word!($label))),* }
+            }
         }
     };
 }
@@ -98,7 +115,7 @@ impl LengthRule {
 pub fn allowance<C: Ctx>(c: C, rule: LengthRule, row: u8, d: C::N, g: C::N) -> Result<C::N, Error> {
     let small = math::at_most(d.value(), SMALL);
     let diameters = |k: f64| {
-        let k = c.given(Name(Q::Coefficient, row), k);
+        let k = c.stated(Name(Q::LengthShare, 0), rule.words(), k);
         formula::allowance_in_diameters(k, d)
     };
     let z = match rule {
@@ -110,7 +127,9 @@ pub fn allowance<C: Ctx>(c: C, rule: LengthRule, row: u8, d: C::N, g: C::N) -> R
         LengthRule::BridgeTable => {
             let same = |a: f64| math::at_most(a, d.value()) && math::at_least(a, d.value());
             match BRIDGE.iter().find(|(at, _)| same(*at)) {
-                Some((_, z0)) => formula::allowance_by_table(c.given(Name(Q::AllowanceBase, row), *z0), g),
+                Some((_, z0)) => {
+                    formula::allowance_by_table(c.stated(Name(Q::AllowanceBase, row), rule.words(), *z0), g)
+                }
                 None => {
                     let error = Error::new(ErrorKind::BeyondTable, Field::Rivet).index(row);
                     return Err(error.value(d.value()));
@@ -153,6 +172,10 @@ macro_rules! heads {
             /// Where they come from.
             #[must_use]
             pub const fn source(self) -> &'static str { match self { $(HeadForm::$id => $source),* } }
+            /// Name, source and label, for a line of the working.
+            const fn words(self) -> &'static str {
+                match self { $(HeadForm::$id => concat!($name, "; ", $source, ", ", label_word!($label))),* }
+            }
         }
     };
 }
@@ -174,21 +197,36 @@ pub struct HeadSize<N = f64> {
     pub height: N,
 }
 
+/// The names of a head's figures: of the set head, or of a closing head of another form.
+#[derive(Clone, Copy)]
+pub(super) struct HeadNames {
+    width: Q,
+    height: Q,
+    volume: Q,
+}
+
+/// Of the set head, and of both heads where they are alike.
+pub(super) const SET: HeadNames = HeadNames { width: Q::SetWidth, height: Q::HeadHeight, volume: Q::HeadVolume };
+/// Of a closing head of another form.
+pub(super) const CLOSING: HeadNames =
+    HeadNames { width: Q::ClosingWidth, height: Q::ClosingHeight, volume: Q::ClosingVolume };
+
 impl<N: Num> HeadSize<N> {
     /// The size for a rivet of diameter `d`.
     #[inline]
-    pub(super) fn new<C: Ctx<N = N>>(c: C, form: HeadForm, row: u8, d: N) -> Self {
-        let of = |q: Q, k: f64| {
-            let k = c.given(Name(Q::Coefficient, row), k);
+    pub(super) fn new<C: Ctx<N = N>>(c: C, names: HeadNames, form: HeadForm, row: u8, d: N) -> Self {
+        let of = |q: Q, share: Q, k: f64| {
+            let k = c.stated(Name(share, 0), form.words(), k);
             c.formula(Name(q, row), Formula::Times.no(), formula::times(k, d))
         };
-        HeadSize { form, width: of(Q::HeadWidth, form.width()), height: of(Q::HeadHeight, form.height()) }
+        let width = of(names.width, Q::HeadWidthShare, form.width());
+        HeadSize { form, width, height: of(names.height, Q::HeadHeightShare, form.height()) }
     }
 
     /// What the head has more than its shank of diameter `d`, mm3.
     #[inline]
-    pub(super) fn volume<C: Ctx<N = N>>(&self, c: C, row: u8, d: N) -> N {
-        let name = Name(Q::HeadVolume, row);
+    pub(super) fn volume<C: Ctx<N = N>>(&self, c: C, names: HeadNames, row: u8, d: N) -> N {
+        let name = Name(names.volume, row);
         if self.form.sunk() {
             c.formula(name, Formula::SunkHead.no(), formula::sunk_head(self.width, self.height, d))
         } else {

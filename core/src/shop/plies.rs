@@ -54,14 +54,16 @@ impl<N: Num> Along<N> {
             }
             Run::Girth { diameter, measured, other } => {
                 let (t, t2) = (given.plate, given.other);
-                let name = Name(Q::Circle, 0);
                 let inside = || c.given(Name(Q::InsideDiameter, 0), diameter.to_mm());
-                let middle = |t: N| c.formula(name, Formula::MiddleCircle.no(), formula::middle_circle(inside(), t));
+                let middle =
+                    |q: Q, t: N| c.formula(Name(q, 0), Formula::MiddleCircle.no(), formula::middle_circle(inside(), t));
                 let circle = match measured {
-                    Measured::Circle => c.given(name, diameter.to_mm()),
-                    Measured::InsidePlate => middle(t),
+                    Measured::Circle => c.given(Name(Q::Circle, 0), diameter.to_mm()),
+                    Measured::InsidePlate => middle(Q::Circle, t),
                     // Seen from plate B, plate A lies on the other side.
-                    Measured::InsideOther => next_circle(c, Q::Circle, opposite(other), middle(t2), t2, t),
+                    Measured::InsideOther => {
+                        next_circle(c, Q::Circle, opposite(other), middle(Q::OtherCircle, t2), t2, t)
+                    }
                 };
                 let girth = |q: Q, d: N| c.formula(Name(q, 0), Formula::Girth.no(), formula::girth(d));
                 let wide = next_circle(c, Q::OtherCircle, other, circle, t, t2);

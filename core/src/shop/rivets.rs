@@ -1,7 +1,7 @@
 //! The rivets of a seam, row by row, and the masses of all parts.
 
 use super::holes::Layout;
-use super::length::{HeadSize, allowance};
+use super::length::{CLOSING, HeadSize, SET, allowance};
 use super::order::Order;
 use super::plies::{Along, Cuts};
 use crate::error::Error;
@@ -11,6 +11,11 @@ use crate::joint::{Joint, JointKind, MAX_ROWS};
 use crate::quantities::Length;
 use crate::rules::Rounding;
 use crate::step::{Ctx, Name, Num, Quantity as Q};
+
+/// Where the last holes of the rows come from.
+const BY_LAYOUT: &str = "the layout of the holes: 1 where a hole ends the row";
+/// Where the sides come from.
+const BY_FORM: &str = "the form: rows on both sides of a butt, on one of a lap";
 
 /// The rivets of one row, on all sides of the seam.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -117,20 +122,23 @@ pub(super) fn rivets<C: Ctx>(
             (true, Rounding::Nearest) => c.nearest(name, step, length),
             (true, Rounding::Up) => c.up(name, step, length),
         };
-        let set_head = HeadSize::new(c, order.set_head, number, d);
-        let closing_head =
-            if order.head == order.set_head { set_head } else { HeadSize::new(c, order.head, number, d) };
+        let set_head = HeadSize::new(c, SET, order.set_head, number, d);
+        let (closing_head, closing) = if order.head == order.set_head {
+            (set_head, SET)
+        } else {
+            (HeadSize::new(c, CLOSING, order.head, number, d), CLOSING)
+        };
         let cylinder =
             |q: Q, d: C::N, l: C::N| c.formula(Name(q, number), Formula::Cylinder.no(), formula::cylinder(d, l));
         let add =
             |q: Q, a: C::N, b: C::N| c.formula(Name(q, number), Formula::VolumeSum.no(), formula::volume_sum(a, b));
         let weigh = |q: Q, v: C::N| c.formula(Name(q, number), Formula::Mass.no(), formula::mass(v, rho));
-        let set_volume = set_head.volume(c, number, d);
+        let set_volume = set_head.volume(c, SET, number, d);
         let volume = add(Q::RivetVolume, cylinder(Q::ShankVolume, d, stock), set_volume);
         let mut out = cylinder(Q::HoleVolume, hole, grip);
-        for head in [set_head, closing_head] {
+        for (head, names) in [(set_head, SET), (closing_head, closing)] {
             if head.form.sunk() {
-                out = add(Q::HoleVolume, out, head.volume(c, number, d));
+                out = add(Q::HoleVolume, out, head.volume(c, names, number, d));
             }
         }
         let (sides, strips) = (f64::from(layout.sides()), layout.in_row(at));
@@ -151,8 +159,8 @@ pub(super) fn rivets<C: Ctx>(
         };
         // The count of the working; the layout's is the same whole number.
         let k = c.given(Name(Q::Strips, 0), f64::from(layout.strips()));
-        let e = c.given(Name(Q::LastHoles, number), f64::from(layout.closing(at)));
-        let s = c.given(Name(Q::Sides, 0), sides);
+        let e = c.stated(Name(Q::LastHoles, number), BY_LAYOUT, f64::from(layout.closing(at)));
+        let s = c.stated(Name(Q::Sides, 0), BY_FORM, sides);
         let count = formula::rivets_in_run(s, k, given.rivets_in(at), e);
         c.formula(Name(Q::RowRivets, number), Formula::RivetsInRun.no(), count);
     }
@@ -164,17 +172,22 @@ pub(super) fn rivets<C: Ctx>(
 pub(super) fn masses<C: Ctx>(c: C, lines: &[RivetLine<C::N>], cuts: &Cuts<C::N>, along: &Along<C::N>) -> Masses<C::N> {
     let zero = C::N::lit(0.0);
     let many = |q: Q, mass_of: fn(&RivetLine<C::N>) -> C::N| {
-        lines.iter().fold(zero, |sum, line| {
+        let mut sum: Option<C::N> = None;
+        for line in lines {
             let n = c.given(Name(Q::RowRivets, line.row), f64::from(line.count));
-            let sum = formula::mass_of_many(sum, n, mass_of(line));
-            c.formula(Name(q, line.row), Formula::MassOfMany.no(), sum)
-        })
+            let more = match sum {
+                Some(sum) => formula::mass_of_many(sum, n, mass_of(line)),
+                None => formula::times(n, mass_of(line)),
+            };
+            sum = Some(c.formula(Name(q, line.row), Formula::MassOfMany.no(), more));
+        }
+        sum.unwrap_or(zero)
     };
     let rivets = many(Q::RivetsMass, |line| line.mass);
     let holes = many(Q::HolesMass, |line| line.drilled);
     let straps = match (cuts.wide, cuts.narrow) {
         (Some(wide), Some(narrow)) => {
-            let sum = formula::mass_of_many(wide.mass, C::N::lit(1.0), narrow.mass);
+            let sum = formula::volume_sum(wide.mass, narrow.mass);
             c.formula(Name(Q::StrapsMass, 0), Formula::MassOfMany.no(), sum)
         }
         (Some(wide), None) => wide.mass,

@@ -4,8 +4,9 @@ use core::f64::consts::PI;
 use core::fmt;
 
 use super::pad::{Node, Op, Step};
-use super::style::{Dialect, Style};
+use super::style::{Dialect, Style, Units};
 use crate::bounds::Unit;
+use crate::formula::{MM_PER_M, MM3_PER_M3};
 use crate::step::Name;
 use crate::text;
 
@@ -59,14 +60,40 @@ pub fn write_symbol(out: &mut dyn fmt::Write, dialect: Dialect, name: Name) -> f
     }
 }
 
+/// By what a fraction of pi is divided.
+fn part_of_pi(x: f64) -> Option<u8> {
+    match x {
+        x if x == PI / 4.0 => Some(4),
+        x if x == PI / 6.0 => Some(6),
+        x if x == PI / 12.0 => Some(12),
+        _ => None,
+    }
+}
+
+/// A constant between units, as a sheet of these units has it: cubic inches in a cubic foot, inches in a foot.
+fn in_units(style: &Style, unit: Unit, x: f64) -> f64 {
+    match (style.units, unit) {
+        (Units::Inch, Unit::Kilogram) if x == MM3_PER_M3 => 1728.0,
+        (Units::Inch, Unit::KilogramPerMetre) if x == MM_PER_M => 12.0,
+        _ => x,
+    }
+}
+
 /// A constant of a formula: small whole numbers and fractions of pi by their names.
 fn write_literal(out: &mut dyn fmt::Write, style: &Style, x: f64) -> fmt::Result {
     let latex = style.dialect == Dialect::Latex;
     if x == PI {
         return out.write_str(if latex { r"\pi" } else { "pi" });
     }
-    if x == PI / 4.0 {
-        return out.write_str(if latex { r"\frac{\pi}{4}" } else { "pi/4" });
+    if let Some(n) = part_of_pi(x) {
+        return if latex { write!(out, r"\frac{{\pi}}{{{n}}}") } else { write!(out, "pi/{n}") };
+    }
+    if x == MM3_PER_M3 {
+        return out.write_str(match style.dialect {
+            Dialect::Latex => "10^{9}",
+            Dialect::Html => "10<sup>9</sup>",
+            _ => "10^9",
+        });
     }
     text::write_plain_with(out, x, 9, style.mark).map_err(|_| fmt::Error)
 }
@@ -160,7 +187,7 @@ impl Line<'_, '_> {
         let latex = self.style.dialect == Dialect::Latex;
         let fraction = latex && matches!(node, Node::Binary(Op::Div, ..));
         let negative = self.reading == Reading::Substituted && self.prints_minus(node);
-        let quarter = matches!(node, Node::Literal(x) if x == PI / 4.0) && !latex;
+        let quarter = matches!(node, Node::Literal(x) if part_of_pi(x).is_some()) && !latex;
         let own = if quarter { 2 } else { binding(node) };
         let brackets = (own < around && !fraction) || (negative && around > 0);
         if brackets {
@@ -185,7 +212,7 @@ impl Line<'_, '_> {
         let latex = dialect == Dialect::Latex;
         match node {
             Node::Free => Ok(()),
-            Node::Literal(x) => write_literal(out, self.style, x),
+            Node::Literal(x) => write_literal(out, self.style, in_units(self.style, self.step.name.0.unit(), x)),
             Node::Leaf(name, _) if self.reading == Reading::Symbolic => write_symbol(out, dialect, name),
             Node::Leaf(Name(quantity, _), value) => self.style.value(out, quantity.unit(), value),
             Node::Root(x) => {
@@ -252,6 +279,10 @@ pub(super) fn write_unit(out: &mut dyn fmt::Write, style: &Style, unit: Unit) ->
             match symbol {
                 "mm^0.5" => out.write_str("mm^{0.5}")?,
                 "in^0.5" => out.write_str("in^{0.5}")?,
+                "mm3" => out.write_str("mm^3")?,
+                "in3" => out.write_str("in^3")?,
+                "kg/m3" => out.write_str("kg/m^3")?,
+                "lb/ft3" => out.write_str("lb/ft^3")?,
                 other => out.write_str(other)?,
             }
             out.write_str("}")

@@ -96,10 +96,13 @@ fn whole_mark(step: &Step<'_>, rows: bool) -> u64 {
         Why::RoundNearest(x) => (9, x.to_bits()),
         Why::Series(e) => (10, u64::from(e.0)),
         Why::Choice(e) => (11, u64::from(e.0)),
+        Why::Nearer => (12, 0),
+        // The same name with the same value has the same source.
+        Why::Stated(_) => (13, 0),
     };
     // A leaf of the step's own kind names nothing: its value is in the step.
     let mut hash = mix(mix(0xcbf2_9ce4_8422_2325, kind), detail);
-    if step.why == Why::Given || matches!(step.why, Why::Table(_)) {
+    if matches!(step.why, Why::Given | Why::Stated(_) | Why::Table(_)) {
         return mix(hash, step.value.to_bits());
     }
     hash = expression(step, step.root(), rows, hash);

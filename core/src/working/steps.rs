@@ -8,7 +8,6 @@ use super::line::{Reading, write_expression, write_symbol, write_unit, write_val
 use super::memory::{Memory, Shown};
 use super::pad::{Node, Sink, Step};
 use super::style::{Dialect, Style};
-use crate::bounds::Unit;
 use crate::error::EntryNo;
 use crate::formula::FORMULAS;
 use crate::rules::{Entry, RuleBook, info};
@@ -183,6 +182,9 @@ fn write_words(out: &mut dyn fmt::Write, number: u16, name: Name) -> fmt::Result
         (Q::StrapShare | Q::StrapThick | Q::StrapLeast, 2) => {
             write!(out, "{}: narrow or second strap", quantity.what())
         }
+        (Q::EndDistance, 1) => out.write_str("end of the plate to the first hole"),
+        (Q::EndDistance, 2) => out.write_str("last hole to the end of the plate"),
+        (Q::RowSpan, gap) => write!(out, "distances between rows added up, to row {}", gap.saturating_add(1)),
         (_, 0) => out.write_str(quantity.what()),
         (
             Q::RowGap
@@ -197,7 +199,7 @@ fn write_words(out: &mut dyn fmt::Write, number: u16, name: Name) -> fmt::Result
         ) => {
             write!(out, "{}, row {row} to the next", quantity.what())
         }
-        (Q::ShearAll | Q::BearingAll | Q::RivetsWeaker, 2..) => {
+        (Q::ShearAll | Q::BearingAll | Q::RivetsWeaker | Q::RivetsMass | Q::HolesMass, 2..) => {
             write!(out, "{}, rows 1 to {row} together", quantity.what())
         }
         _ => write!(out, "{}, row {row}", quantity.what()),
@@ -238,6 +240,13 @@ fn write_step(doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>, number: u
             })?;
             equation(doc, name, &result)
         }
+        Why::Stated(place) => {
+            doc.paragraph(&|w| {
+                words(w)?;
+                write!(w, " ({place})")
+            })?;
+            equation(doc, name, &result)
+        }
         Why::Table(entry) => {
             doc.paragraph(&|w| {
                 words(w)?;
@@ -265,7 +274,7 @@ fn write_step(doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>, number: u
             doc.paragraph(&|w| {
                 words(w)?;
                 w.write_str(", ")?;
-                write_reason(w, style, book, step.name.0.unit(), why)
+                write_reason(w, style, book, step, why)
             })?;
             equation(doc, name, &|w, style| choice(w, style, step))
         }
@@ -273,7 +282,10 @@ fn write_step(doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>, number: u
 }
 
 /// Why a choice fell as it did.
-fn write_reason(out: &mut dyn fmt::Write, style: Style, book: &RuleBook<'_>, unit: Unit, why: Why) -> fmt::Result {
+fn write_reason(out: &mut dyn fmt::Write, style: Style, book: &RuleBook<'_>, line: &Step<'_>, why: Why) -> fmt::Result {
+    let unit = line.name.0.unit();
+    // Of two whole numbers of pitches one passes a limit: what is taken is no limit.
+    let fitted = line.name == Name(Q::Pitch, 0);
     let by = |out: &mut dyn fmt::Write, what: &str, entry: EntryNo| {
         out.write_str(what)?;
         if entry.is_some() {
@@ -292,14 +304,18 @@ fn write_reason(out: &mut dyn fmt::Write, style: Style, book: &RuleBook<'_>, uni
     match why {
         Why::Least(e) => by(out, "the least governs", e),
         Why::Greatest(e) => by(out, "the greatest governs", e),
+        Why::Cap(e) if fitted => by(out, "the one of the two that is not above the greatest pitch", e),
+        Why::Floor(e) if fitted => by(out, "the one of the two that is not below the least pitch", e),
         Why::Cap(e) => by(out, "not above the cap", e),
         Why::Floor(e) => by(out, "not below the floor", e),
+        Why::Nearer => out.write_str("the nearer of the two to the pitch asked for, the wider where both are as near"),
+        Why::Choice(EntryNo::NONE) => out.write_str("to go with the one taken"),
         Why::Series(e) => by(out, "up to the next standard size", e),
         Why::Choice(e) => by(out, "as the rule book chooses", e),
         Why::RoundDown(s) => step(out, "rounded down to a multiple of ", s),
         Why::RoundUp(s) => step(out, "rounded up to a multiple of ", s),
         Why::RoundNearest(s) => step(out, "rounded to the nearest multiple of ", s),
-        Why::Given | Why::Table(_) | Why::Formula(_) => Ok(()),
+        Why::Given | Why::Stated(_) | Why::Table(_) | Why::Formula(_) => Ok(()),
     }
 }
 
@@ -329,6 +345,7 @@ fn choice(out: &mut dyn fmt::Write, style: &Style, step: &Step<'_>) -> fmt::Resu
     let word = match step.why {
         Why::Least(_) | Why::Cap(_) => "min",
         Why::Greatest(_) | Why::Floor(_) => "max",
+        Why::Nearer => "nearer",
         Why::Choice(_) => {
             candidate(out, style, step, step.root(), step.value)?;
             return write_unit(out, style, step.name.0.unit());
@@ -343,10 +360,11 @@ fn choice(out: &mut dyn fmt::Write, style: &Style, step: &Step<'_>) -> fmt::Resu
             _ => " -> ",
         })?;
     } else {
-        if latex {
-            out.write_str("\\")?;
+        match (style.dialect, word) {
+            (Dialect::Latex, "nearer") => out.write_str(r"\mathrm{nearer}(")?,
+            (Dialect::Latex, _) => write!(out, r"\{word}(")?,
+            _ => write!(out, "{word}(")?,
         }
-        write!(out, "{word}(")?;
         candidate(out, style, step, left_root, left)?;
         out.write_str(if latex { r";\; " } else { "; " })?;
         candidate(out, style, step, step.root(), step.value)?;

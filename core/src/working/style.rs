@@ -84,13 +84,21 @@ impl Style {
     pub fn convert(&self, unit: Unit, value: f64) -> f64 {
         match (self.units, unit) {
             (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => Force::n(value).to_kn(),
-            (Units::Metric, _) | (_, Unit::One | Unit::Count | Unit::KilogramPerCubicMetre) => value,
+            (Units::Metric, _) | (_, Unit::One | Unit::Count) => value,
             (Units::Inch, Unit::Millimetre) => Length::mm(value).to_inch(),
             (Units::Inch, Unit::SquareMillimetre) => Area::mm2(value).to_inch2(),
             (Units::Inch, Unit::Megapascal) => Stress::mpa(value).to_psi(),
             (Units::Inch, Unit::Newton) => Force::n(value).to_lbf(),
             // a sqrt(t): the constant carries the root of the length.
             (Units::Inch, Unit::RootMillimetre) => value / crate::math::sqrt(Length::inch(1.0).to_mm()),
+            (Units::Inch, Unit::CubicMillimetre) => Length::mm(Area::mm2(value).to_inch2()).to_inch(),
+            // A kilogram weighs a kilogram-force, and a pound a pound-force.
+            (Units::Inch, Unit::Kilogram) => Force::kgf(value).to_lbf(),
+            (Units::Inch, Unit::KilogramPerMetre) => Force::kgf(value).to_lbf() * Length::foot(1.0).to_m(),
+            (Units::Inch, Unit::KilogramPerCubicMetre) => {
+                let foot = Length::foot(1.0).to_m();
+                Force::kgf(value).to_lbf() * foot * foot * foot
+            }
         }
     }
 
@@ -99,12 +107,16 @@ impl Style {
     pub fn symbol(&self, unit: Unit) -> &'static str {
         match (self.units, unit) {
             (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => "kN",
-            (Units::Metric, _) | (_, Unit::One | Unit::Count | Unit::KilogramPerCubicMetre) => unit.symbol(),
+            (Units::Metric, _) | (_, Unit::One | Unit::Count) => unit.symbol(),
             (Units::Inch, Unit::Millimetre) => "in",
             (Units::Inch, Unit::SquareMillimetre) => "in2",
             (Units::Inch, Unit::Megapascal) => "psi",
             (Units::Inch, Unit::Newton) => "lbf",
             (Units::Inch, Unit::RootMillimetre) => "in^0.5",
+            (Units::Inch, Unit::CubicMillimetre) => "in3",
+            (Units::Inch, Unit::Kilogram) => "lb",
+            (Units::Inch, Unit::KilogramPerMetre) => "lb/ft",
+            (Units::Inch, Unit::KilogramPerCubicMetre) => "lb/ft3",
         }
     }
 
@@ -122,11 +134,19 @@ impl Style {
             Unit::Megapascal => self.decimals.stress,
             Unit::Newton => self.decimals.force,
             Unit::One => self.decimals.ratio,
-            Unit::Count | Unit::RootMillimetre | Unit::SquareMillimetre | Unit::KilogramPerCubicMetre => None,
+            Unit::Count
+            | Unit::RootMillimetre
+            | Unit::SquareMillimetre
+            | Unit::CubicMillimetre
+            | Unit::Kilogram
+            | Unit::KilogramPerMetre
+            | Unit::KilogramPerCubicMetre => None,
         };
         let usual: i8 = match (self.units, unit) {
             (_, Unit::Count) => 0,
-            (_, Unit::One | Unit::KilogramPerCubicMetre) => 6,
+            (_, Unit::One | Unit::Kilogram | Unit::KilogramPerMetre | Unit::KilogramPerCubicMetre) => 6,
+            (Units::Metric, Unit::CubicMillimetre) => 2,
+            (Units::Inch, Unit::CubicMillimetre) => 6,
             (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => 4,
             (Units::Metric, Unit::Newton) => 1,
             (Units::Metric, Unit::Megapascal | Unit::Millimetre | Unit::SquareMillimetre) => 4,

@@ -68,6 +68,7 @@ pub fn shop(i: &mut Input) {
         formula::girth, dc;
         formula::strips_in_run, run p;
         formula::strip_of_run, run k;
+        formula::difference, a b;
         formula::rivets_in_run, s k n e;
         formula::hole_place, first p k;
         formula::hole_angle, x run;

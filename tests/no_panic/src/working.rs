@@ -127,7 +127,7 @@ pub fn values(i: &mut Input) {
     keep(Design::values(design));
 }
 
-const UNITS: [Unit; 7] = [
+const UNITS: [Unit; 10] = [
     Unit::One,
     Unit::Millimetre,
     Unit::Megapascal,
@@ -135,6 +135,9 @@ const UNITS: [Unit; 7] = [
     Unit::RootMillimetre,
     Unit::Count,
     Unit::SquareMillimetre,
+    Unit::CubicMillimetre,
+    Unit::Kilogram,
+    Unit::KilogramPerMetre,
 ];
 
 pub fn document(i: &mut Input) {

@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 
 use seamwright::bounds::Unit;
+use seamwright::shop::{HEAD_FORMS, LENGTH_RULES};
 use seamwright::step::QUANTITIES;
 use seamwright::working::Style;
 
@@ -27,8 +28,22 @@ impl Sheet {
     }
 }
 
+/// What one of the units of a sheet in inches is in those of a metric one.
+pub fn metric(symbol: &str) -> f64 {
+    match unit_of(symbol) {
+        Some(Unit::Millimetre) => 25.4,
+        Some(Unit::Newton) => 4.448_221_615_260_5,
+        Some(Unit::Megapascal) => 4.448_221_615_260_5 / 645.16,
+        Some(Unit::CubicMillimetre) => 16_387.064,
+        Some(Unit::Kilogram) => 0.453_592_37,
+        Some(Unit::KilogramPerMetre) => 0.453_592_37 / 0.304_8,
+        Some(Unit::KilogramPerCubicMetre) => 0.453_592_37 / 0.028_316_846_592,
+        _ => 1.0,
+    }
+}
+
 /// The unit of a symbol.
-pub fn unit_of(symbol: &str) -> Option<Unit> {
+fn unit_of(symbol: &str) -> Option<Unit> {
     let stem = symbol.split_once('.').map_or(symbol, |(stem, _)| stem);
     QUANTITIES.iter().find(|q| q.symbol() == stem).map(|q| q.unit())
 }
@@ -91,7 +106,7 @@ fn tokens(text: &str, symbols: bool) -> Result<Vec<Token>, String> {
             ')' => Token::Close,
             c if c.is_ascii_alphanumeric() => {
                 let mut word = String::from(c);
-                while let Some(c) = chars.next_if(|c| c.is_ascii_alphanumeric() || ".%'".contains(*c)) {
+                while let Some(c) = chars.next_if(|c| c.is_ascii_alphanumeric() || ".%'^".contains(*c)) {
                     word.push(c);
                 }
                 match word.as_str() {
@@ -128,6 +143,9 @@ impl Sheet {
     fn operand(&self, word: &str) -> Result<Span, String> {
         if word == "pi" {
             return Ok(Span::around(std::f64::consts::PI, 0.0));
+        }
+        if word == "10^9" {
+            return Ok(Span::around(1e9, 0.0));
         }
         if word.starts_with(|c: char| c.is_ascii_digit() || c == '-') {
             return Ok(Span::around(number(word)?, 0.0));
@@ -211,12 +229,43 @@ impl Sheet {
         if exact && meets { Ok(digits) } else { Err(format!("{symbols} is not {digits}")) }
     }
 
+    /// The nearer of two pitches to the one asked for, by how far they were printed to be off.
+    fn nearer(&self, name: &str, inside: &str, result: &str) -> Result<(), String> {
+        let (a, b) = inside.strip_suffix(')').and_then(|i| i.split_once("; ")).ok_or("no two candidates")?;
+        if !(a.starts_with("p") && b.starts_with("p") && (a[..2] == *"pf") != (b[..2] == *"pf")) {
+            return Err(format!("{inside} are not the two pitches"));
+        }
+        (self.candidate(name, a)?, self.candidate(name, b)?);
+        let off = |symbol: &str| self.printed(symbol).ok_or(format!("no {symbol}")).and_then(number);
+        let (over, under) = (off("uf")?, off("um")?);
+        // Digits that are alike may stand for either.
+        let taken = if over < under { "pf" } else { "pm" };
+        let same = (over - under).abs() <= 2.0 * self.half("uf")?;
+        if same || self.printed(taken) == Some(result) { Ok(()) } else { Err(format!("{taken} is nearer")) }
+    }
+
+    /// The pitch that was left passes the limit for which it was left.
+    fn passes_its_limit(&self, left: &str, least: bool) -> Result<(), String> {
+        let value = |symbol: &str| self.printed(symbol).and_then(|digits| number(digits).ok());
+        let pitch = value(&format!("{left}.1")).or_else(|| value(left)).ok_or(format!("no {left}"))?;
+        let limit = value(if least { "pmin" } else { "pmax" }).ok_or("no limit of the pitch")?;
+        let room = 2.0 * self.half(left)?;
+        let passes = if least { pitch <= limit + room } else { pitch >= limit - room };
+        if passes { Ok(()) } else { Err(format!("{left} = {pitch} is within {limit}")) }
+    }
+
     /// A choice or a rounding.
     fn choice(&self, name: &str, words: &str, text: &str, result: &str) -> Result<(), String> {
         let (r, half) = (number(result)?, self.half(name)?);
+        if let Some(inside) = text.strip_prefix("nearer(") {
+            return self.nearer(name, inside, result);
+        }
         let greater = text.starts_with("max(");
         if let Some(inside) = text.strip_prefix(if greater { "max(" } else { "min(" }) {
             let (a, b) = inside.strip_suffix(')').and_then(|i| i.split_once("; ")).ok_or("no two candidates")?;
+            if words.contains("the one of the two") {
+                self.passes_its_limit(if greater { "pm" } else { "pf" }, greater)?;
+            }
             let (a, b) = (self.candidate(name, a)?, self.candidate(name, b)?);
             let other = number(if result == a { b } else { a })?;
             let right = if greater { r >= other * (1.0 - 1e-8) } else { r <= other * (1.0 + 1e-8) };
@@ -270,7 +319,13 @@ impl Sheet {
             _ if !before.is_empty() => self.choice(name, words, before, result)?,
             _ => {
                 let row = words.rsplit_once(": as row ").map(|(_, row)| row);
-                let taken = words.ends_with("(given)") || words.contains("(rule book: ");
+                let named = |name: &str| words.contains(&format!(" ({name}; "));
+                let taken = words.ends_with("(given)")
+                    || words.contains("(rule book: ")
+                    || LENGTH_RULES.iter().any(|rule| named(rule.name()))
+                    || HEAD_FORMS.iter().any(|form| named(form.name()))
+                    || words.contains(" (the layout of the holes: ")
+                    || words.contains(" (the form: ");
                 let stem = name.split_once('.').map_or(name, |(stem, _)| stem);
                 let as_row = row.is_some_and(|row| self.printed(&format!("{stem}.{row}")) == Some(result));
                 if !(taken || as_row) {
@@ -311,4 +366,29 @@ pub fn rework(text: &str, style: &Style) -> Result<Sheet, String> {
         }
     }
     Ok(sheet)
+}
+
+/// How many digits of the first lines were changed, one on each line, and the lines where nobody noticed.
+pub fn changed_digits(text: &str, lines: usize, style: &Style) -> (usize, Vec<String>) {
+    let (mut tried, mut missed) = (0, Vec::new());
+    for (at, line) in text.lines().enumerate().take(lines).filter(|(_, l)| l.starts_with("      ")) {
+        // The first digit of the last number of the line, before its unit.
+        let ends = |c: char| !(c.is_ascii_digit() || c == '.' || c.is_alphabetic() || c == ' ' || c == '^');
+        let unit = [" kg/m3", " kg/m"].into_iter().find(|unit| line.ends_with(unit)).map_or(0, str::len);
+        let number = line[..line.len() - unit].rfind(ends).unwrap();
+        let Some(digit) = line[number..].find(|c: char| c.is_ascii_digit()).map(|d| d + number) else { continue };
+        if line[number..digit].chars().any(char::is_alphabetic) {
+            continue;
+        }
+        let old = line.as_bytes()[digit];
+        let new = if old == b'9' { '8' } else { char::from(old + 1) };
+        let changed = format!("{}{new}{}", &line[..digit], &line[digit + 1..]);
+        let sheet: Vec<&str> =
+            text.lines().enumerate().map(|(i, l)| if i == at { changed.as_str() } else { l }).collect();
+        tried += 1;
+        if rework(&sheet.join("\n"), style).is_ok() {
+            missed.push(changed);
+        }
+    }
+    (tried, missed)
 }
