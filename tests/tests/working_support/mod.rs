@@ -235,7 +235,8 @@ impl Sheet {
         if !(a.starts_with("p") && b.starts_with("p") && (a[..2] == *"pf") != (b[..2] == *"pf")) {
             return Err(format!("{inside} are not the two pitches"));
         }
-        (self.candidate(name, a)?, self.candidate(name, b)?);
+        self.candidate(name, a)?;
+        self.candidate(name, b)?;
         let off = |symbol: &str| self.printed(symbol).ok_or(format!("no {symbol}")).and_then(number);
         let (over, under) = (off("uf")?, off("um")?);
         // Digits that are alike may stand for either.
