@@ -151,6 +151,7 @@ REACHED = {
     "RuleBook::clause": "RuleBook.statement",
     "RuleBook::from_items": "RuleBook.from_dict",
     "RuleBook::source": "RuleBook.sources",
+    "RuleBook::lettered": "RuleBook",
     "Rules::assumed_materials": "RuleBook.assumed_materials",
     "Rules::assumed_shear": "RuleBook.assumed_shear",
     "Rules::get": "RuleBook.get",

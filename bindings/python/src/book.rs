@@ -36,6 +36,8 @@ pub struct Book {
     /// The entries that the book states; all others are silent.
     stated: BTreeMap<u16, (f64, OwnClause)>,
     rules: Rules,
+    /// Whether its failure modes are known by letters; that of the book below it.
+    lettered: bool,
 }
 
 /// Key, values of consecutive lines, clause, number of its source from 1 (0: none), label.
@@ -72,7 +74,7 @@ impl Book {
     /// The book of the core, of its parts.
     pub fn whole<'a>(&'a self, parts: &'a Parts<'a>) -> RuleBook<'a> {
         let Parts { sources, items } = parts;
-        RuleBook { rules: self.rules, id: &self.id, title: &self.title, sources, items }
+        RuleBook { rules: self.rules, id: &self.id, title: &self.title, sources, items, lettered: self.lettered }
     }
 
     /// The book as the core's writers take it.
@@ -104,7 +106,8 @@ impl Book {
             }
         }
         let sources = book.sources.iter().map(|s| (*s).to_owned()).collect();
-        Book { id: book.id.to_owned(), title: book.title.to_owned(), sources, stated, rules: book.rules }
+        let (id, title) = (book.id.to_owned(), book.title.to_owned());
+        Book { id, title, sources, stated, rules: book.rules, lettered: book.lettered }
     }
 
     fn state(&mut self, py: Python<'_>, statement: Statement) -> PyResult<()> {
@@ -155,7 +158,7 @@ impl Book {
     ) -> PyResult<Self> {
         let mut made = match base {
             Some(base) => Book { id, title, sources, ..base.clone() },
-            None => Book { id, title, sources, stated: BTreeMap::new(), rules: Rules::SILENT },
+            None => Book { id, title, sources, stated: BTreeMap::new(), rules: Rules::SILENT, lettered: false },
         };
         for statement in statements {
             made.state(py, statement)?;

@@ -307,6 +307,9 @@ pub struct RuleBook<'a> {
     pub sources: &'a [&'a str],
     /// What the book says, with clauses; entries not listed are silent.
     pub items: &'a [Item<'a>],
+    /// Whether readers of the book know its failure modes by letters, so that a sheet lists them so too
+    /// ([`letters`](crate::modes::letters)).
+    pub lettered: bool,
 }
 
 impl<'a> RuleBook<'a> {
@@ -326,7 +329,14 @@ impl<'a> RuleBook<'a> {
             }
             n += 1;
         }
-        RuleBook { rules: Rules { values }, id, title, sources, items }
+        RuleBook { rules: Rules { values }, id, title, sources, items, lettered: false }
+    }
+
+    /// The book, with failure modes known by letters.
+    #[must_use]
+    pub const fn lettered(mut self) -> Self {
+        self.lettered = true;
+        self
     }
 
     /// The clause behind an entry; a silent entry has none.

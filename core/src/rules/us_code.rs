@@ -144,7 +144,8 @@ pub const US_CODE: RuleBook<'static> = RuleBook::from_items(
         "California Code of Regulations, Title 8, s.795",
     ],
     ITEMS,
-);
+)
+.lettered();
 
 const ITEMS: &[Item<'static>] = &[
     Item::new(E::HOLE_RULE, &[1.0], SIZES),

@@ -17,7 +17,8 @@ pub const US_EXISTING: RuleBook<'static> = RuleBook::from_items(
          Mississippi 15-10-76; Oklahoma 380:25-5-7; Nevada 455C.242",
     ],
     ITEMS,
-);
+)
+.lettered();
 
 const ITEMS: &[Item<'static>] = &[
     Item::new(E::HOLE_RULE, &[1.0], SIZES),

@@ -58,7 +58,8 @@ pub const US_MICHIGAN: RuleBook<'static> = RuleBook::from_items(
         Item::new(E::SAFETY_AGE_TESTED, &[5.5], MICHIGAN);
         Item::new(E::TEST_FACTOR, &[1.5], MICHIGAN);
     },
-);
+)
+.lettered();
 
 const CAROLINA: Clause = Clause::read(RULES, "13 NCAC 13 .0504");
 
@@ -75,7 +76,8 @@ pub const US_NORTH_CAROLINA: RuleBook<'static> = RuleBook::from_items(
         Item::new(E::SAFETY_LONG_LAP, &[8.0], CAROLINA);
         Item::new(E::SAFETY_LONG_LAP_ABOVE, &[inch(144.0)], CAROLINA);
     },
-);
+)
+.lettered();
 
 const MONTANA: Clause = Clause::read(RULES, "50-74-218");
 
@@ -92,7 +94,8 @@ pub const US_MONTANA: RuleBook<'static> = RuleBook::from_items(
         Item::new(E::SAFETY_FIRE_LAP, &[5.0], MONTANA);
         Item::new(E::SAFETY_WEIGHT, &[5.0], MONTANA);
     },
-);
+)
+.lettered();
 
 const CALIFORNIA: Clause = Clause::read(RULES, "s.776");
 
@@ -108,7 +111,8 @@ pub const US_CALIFORNIA: RuleBook<'static> = RuleBook::from_items(
         Item::new(E::LAP_WIDE_PRESSURE, &[psi(50.0)], CALIFORNIA);
         Item::new(E::TEST_FACTOR, &[1.5], CALIFORNIA);
     },
-);
+)
+.lettered();
 
 const RULES_4_5: Clause = Clause::read(RULES, "rules 4 and 5");
 const STRESS: Clause = Clause::memory(CFR, "s.230.24: stress at most a quarter of the tensile strength");
@@ -128,4 +132,5 @@ pub const US_LOCOMOTIVE: RuleBook<'static> = RuleBook::from_items(
         Item::new(E::SAFETY_SINGLE, &[4.0], STRESS);
         Item::new(E::SAFETY_DOUBLE, &[4.0], STRESS);
     },
-);
+)
+.lettered();

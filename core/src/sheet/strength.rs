@@ -5,6 +5,7 @@ use core::fmt::{self, Write};
 use super::dimensions::names;
 use super::figures::FigureStyle;
 use super::page::{Page, none};
+use super::result::strength_and_share;
 use super::{Scene, Task};
 use crate::bounds::Unit;
 use crate::check::Subject;
@@ -278,7 +279,7 @@ pub(super) fn write_classic(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Resu
     if !book.rules.on(Entry::BEARING_CHECKED) {
         percentages(page, scene)?;
     }
-    if book.id.starts_with("us-") { lettered(page, scene) } else { Ok(()) }
+    if book.lettered { lettered(page, scene) } else { Ok(()) }
 }
 
 /// As the boiler rules without a crushing check state them.
@@ -311,8 +312,15 @@ fn lettered(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     write!(force, "force, {}", figures.symbol(Unit::Newton))?;
     let head = ["", &*force, "share", "mode"];
     let mut list = page.doc.again();
+    let found = letters(Plain, joint, &scene.given, &scene.book.rules, &scene.strengths);
+    if list.is_narrow() {
+        return found.iter().try_for_each(|one| {
+            let share = |w: &mut dyn Write| strength_and_share(w, &figures, one.strength, solid);
+            list.entry(&|w| write!(w, "{}. {}", one.letter, one.name(joint.form())), &[&share])
+        });
+    }
     list.table_of(Columns::new(&head, &[4, 16, 14]).numbers(0b110))?;
-    for one in letters(Plain, joint, &scene.given, &scene.book.rules, &scene.strengths) {
+    for one in found {
         list.row(&[
             &|w| w.write_char(one.letter),
             &|w| figures.force(w, one.strength),

@@ -74,6 +74,7 @@ pub fn books(i: &mut Input) {
     let sources = [i.text(), i.text(), i.text()];
     let book = RuleBook::from_items(i.text(), i.text(), &sources, items);
     cited(&black_box(book), i);
+    keep(RuleBook::lettered(book).lettered);
 }
 
 fn cited(book: &RuleBook<'_>, i: &mut Input) {
