@@ -2,18 +2,20 @@
 
 use core::fmt::{self, Write};
 
+use super::figures::FigureStyle;
 use super::page::{Page, none};
 use super::{Scene, Task};
 use crate::bounds::Unit;
 use crate::check::counted;
 use crate::modes::{Lens, Mode};
 use crate::rules::Entry;
-use crate::working::{Columns, weakest_first, write_rating};
+use crate::working::{BY_BOOK, Columns, NOT_BY_BOOK, weakest_first, write_rating};
 
 /// All failure modes, weakest first; those that the book counts are marked.
 pub(super) fn write_modes(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     let (figures, analysis, joint) = (page.figures, scene.analysis, scene.joint);
     let (book, rules) = (scene.book, &scene.book.rules);
+    let narrow = page.doc.is_narrow();
     page.heading("Failure modes")?;
     let count = scene.strengths.modes().count();
     page.line(&|w| {
@@ -21,25 +23,36 @@ pub(super) fn write_modes(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result
             w,
             "{count} modes were worked out: plates and straps torn at any of their rows, rivets in their weakest "
         )?;
-        w.write_str("way; weakest first. * counted by the rule book.")
+        w.write_str(if narrow { "way; weakest first." } else { "way; weakest first. * counted by the rule book." })
     })?;
     let mut force: heapless::String<16> = heapless::String::new();
     write!(force, "force, {}", figures.symbol(Unit::Newton))?;
     let head = ["no.", "*", &*force, "share", "mode"];
     let mut list = page.doc.again();
-    list.table_of(Columns::new(&head, &[5, 3, 15, 12]).numbers(0b1101))?;
+    if !narrow {
+        list.table_of(Columns::new(&head, &[5, 3, 15, 12]).numbers(0b1101))?;
+    }
     let mut number = 0_u16;
     weakest_first(&scene.strengths, analysis, &mut |mode| {
         number = number.saturating_add(1);
+        let counts = counted(rules, joint, &mode.cut);
+        if narrow {
+            let words = if counts { BY_BOOK } else { NOT_BY_BOOK };
+            let share = |w: &mut dyn Write| strength_and_share(w, &figures, mode.strength, analysis.solid);
+            let name = mode.name(joint.form());
+            return list.entry(&|w| write!(w, "{number}. {name}"), &[&share, &|w| w.write_str(words)]);
+        }
         list.row(&[
             &|w| write!(w, "{number}"),
-            &|w| w.write_str(if counted(rules, joint, &mode.cut) { "*" } else { "" }),
+            &|w| w.write_str(if counts { "*" } else { "" }),
             &|w| figures.force(w, mode.strength),
             &|w| figures.percent(w, mode.strength / analysis.solid),
             &|w| write!(w, "{}", mode.name(joint.form())),
         ])
     })?;
-    list.end_table()?;
+    if !narrow {
+        list.end_table()?;
+    }
     page.line(&|w| {
         w.write_str("Counted by the book: ")?;
         figures.cite(w, book, Entry::COUNT_INNER)
@@ -59,6 +72,13 @@ pub(super) fn write_modes(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result
     Ok(())
 }
 
+/// A strength, and what it is of the solid strip.
+pub(super) fn strength_and_share(w: &mut dyn Write, figures: &FigureStyle, strength: f64, solid: f64) -> fmt::Result {
+    figures.value(w, Unit::Newton, strength)?;
+    w.write_str(", ")?;
+    figures.percent(w, strength / solid)
+}
+
 /// Governing mode, runner-up, the gap, and the efficiencies.
 pub(super) fn write_result(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     let (figures, analysis) = (page.figures, scene.analysis);
@@ -68,9 +88,7 @@ pub(super) fn write_result(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Resul
     let mut mode = |label: &str, mode: &Mode| {
         page.pair(label, &|w| {
             write!(w, "{}: ", mode.name(form))?;
-            figures.value(w, Unit::Newton, mode.strength)?;
-            w.write_str(", ")?;
-            figures.percent(w, mode.strength / analysis.solid)
+            strength_and_share(w, &figures, mode.strength, analysis.solid)
         })
     };
     mode("Governing", &analysis.governing)?;

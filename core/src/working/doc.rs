@@ -182,6 +182,29 @@ impl<'a> Doc<'a> {
         }
     }
 
+    /// Whether the document is for a small display, where a row of a long table is an entry of a few lines.
+    #[must_use]
+    pub(crate) fn is_narrow(&self) -> bool {
+        self.style.dialect == Dialect::Narrow
+    }
+
+    /// An entry of a list on a small display: what it is, and below, set back, what there is to say of it.
+    ///
+    /// # Errors
+    /// Those of the sink.
+    pub(crate) fn entry(&mut self, what: Piece<'_>, more: &[Piece<'_>]) -> fmt::Result {
+        let mut wrap = Wrap::new(self.out, NARROW, 1, 0);
+        what(&mut wrap)?;
+        wrap.end()?;
+        for piece in more {
+            spaces(self.out, 1)?;
+            let mut wrap = Wrap::new(self.out, NARROW, 1, 1);
+            piece(&mut wrap)?;
+            wrap.end()?;
+        }
+        Ok(())
+    }
+
     /// Lines as they stand, such as a sketch; `what` says what they show to those who cannot see it. A small display gets
     /// nothing: say it in words as well.
     ///

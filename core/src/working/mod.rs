@@ -26,7 +26,7 @@ pub use steps::write_clause;
 pub use style::{DIALECTS, Decimals, Dialect, Forces, Style, Units};
 pub use table::Columns;
 use verdict::Verdicts;
-pub(crate) use verdict::weakest_first;
+pub(crate) use verdict::{BY_BOOK, NOT_BY_BOOK, weakest_first};
 
 use crate::check::{Analysis, check_with};
 use crate::error::{Error, ErrorKind};

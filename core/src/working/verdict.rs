@@ -48,6 +48,10 @@ pub(crate) fn weakest_first(
     }
 }
 
+/// What a small display says of a mode that the rule book counts, and of another.
+pub(crate) const BY_BOOK: &str = "counted by the book";
+pub(crate) const NOT_BY_BOOK: &str = "not in the book";
+
 /// What the verdicts look at.
 pub(super) struct Verdicts<'a> {
     pub book: &'a RuleBook<'a>,
@@ -81,13 +85,29 @@ impl Verdicts<'_> {
         let form = self.joint.form();
         let given = Given::new(Plain, self.joint, self.materials);
         let strengths = Strengths::new(Plain, self.joint, &given, &self.book.rules, Lens::Real);
+        let narrow = doc.is_narrow();
         doc.heading("All failure modes, weakest first")?;
         doc.paragraph(&|w| {
             w.write_str(
-                "Strength: net sections torn and rivets of the rows that hold, added up. Efficiency: over F0. ",
+                "Strength: net sections torn and rivets of the rows that hold, added up. Efficiency: over F0.",
             )?;
-            w.write_str("* counted by the rule book.")
+            w.write_str(if narrow { "" } else { " * counted by the rule book." })
         })?;
+        let counts = |mode: &Mode| counted(&self.book.rules, self.joint, &mode.cut);
+        let efficiency = |mode: &Mode| mode.strength / self.analysis.solid;
+        if narrow {
+            let mut number = 0_u16;
+            return weakest_first(&strengths, self.analysis, &mut |mode| {
+                number = number.saturating_add(1);
+                let figures = |w: &mut dyn Write| {
+                    write_value(w, &style, Unit::Newton, mode.strength)?;
+                    w.write_str(", ")?;
+                    style.value(w, Unit::One, efficiency(mode))
+                };
+                let words = if counts(mode) { BY_BOOK } else { NOT_BY_BOOK };
+                doc.entry(&|w| write!(w, "{number}. {}", mode.name(form)), &[&figures, &|w| w.write_str(words)])
+            });
+        }
         let mut strength: heapless::String<20> = heapless::String::new();
         write!(strength, "strength, {}", style.symbol(Unit::Newton))?;
         let head = ["*", &*strength, "efficiency", "mode"];
@@ -95,9 +115,9 @@ impl Verdicts<'_> {
         list.table_of(Columns::new(&head, &[3, 16, 14]).numbers(0b110))?;
         weakest_first(&strengths, self.analysis, &mut |mode| {
             list.row(&[
-                &|w| w.write_str(if counted(&self.book.rules, self.joint, &mode.cut) { "*" } else { "" }),
+                &|w| w.write_str(if counts(mode) { "*" } else { "" }),
                 &|w| style.value(w, Unit::Newton, mode.strength),
-                &|w| style.value(w, Unit::One, mode.strength / self.analysis.solid),
+                &|w| style.value(w, Unit::One, efficiency(mode)),
                 &|w| write!(w, "{}", mode.name(form)),
             ])
         })?;
