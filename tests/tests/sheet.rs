@@ -280,20 +280,6 @@ fn a_changed_entry_is_the_users_own_and_an_input() {
     assert!(text.contains("margin m >= 40.25 mm 41 mm set by the user; the book's own value is 1.5 [OWN]"), "{text}");
 }
 
-/// The books of the United States letter their modes; a book of another name keeps what it was made from.
-#[test]
-fn letters_stand_where_the_book_says_so_whatever_its_name() {
-    let lettered = |book: &RuleBook<'_>| {
-        let joint = khurmi_9_4();
-        sheet(&Task::Check(&joint, &steel()), book).unwrap().contains("Modes by letter")
-    };
-    for book in BOOKS {
-        assert_eq!(lettered(&RuleBook { id: "mine", ..**book }), book.id.starts_with("us-"), "{}", book.id);
-    }
-    assert!(lettered(&METRIC.lettered()));
-    assert!(!lettered(&RuleBook { lettered: false, ..US_EXISTING }));
-}
-
 fn fnv_1a(bytes: &[u8]) -> u64 {
     bytes.iter().fold(0xcbf2_9ce4_8422_2325, |h, b| (h ^ u64::from(*b)).wrapping_mul(0x0000_0100_0000_01b3))
 }
