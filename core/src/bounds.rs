@@ -124,6 +124,7 @@ fields! {
     Form           "form"             One        0.0 ..= 0.0      "form of the joint";
     RuleEntry      "rule"             One        0.0 ..= 0.0      "entry of the rule book";
     Text           "text"             One        0.0 ..= 0.0      "text given for a number";
+    LinesPerPage   "lines_per_page"   Count      30.0 ..= 300.0   "lines of a page of plain text";
 }
 
 impl Field {

@@ -371,6 +371,9 @@ pub struct Flags {
     /// How the text is written (where a command can: not sensitivity, reconcile, search)
     #[arg(long, value_enum, default_value_t, help_heading = "Sheet")]
     pub dialect: DialectFlag,
+    /// Plain sheet of a joint on pages of so many lines, with caution and page number at each foot; 60 print well on A4
+    #[arg(long, value_name = "LINES", help_heading = "Sheet")]
+    pub lines_per_page: Option<u16>,
     /// Title
     #[arg(long, value_name = "TEXT", help_heading = "Sheet")]
     pub title: Option<String>,

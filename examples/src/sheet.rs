@@ -1,7 +1,7 @@
 //! The sheet of one joint: the library's own, with what the flags say of object, inputs and names.
 
 use seamwright::sheet::{Known, Particulars, Task as OnSheet, write_sheet};
-use seamwright::working::{Forces, Style, WorkingError};
+use seamwright::working::{Dialect, Forces, Style, WorkingError};
 
 use crate::failure::Failure;
 use crate::flags::Action;
@@ -10,6 +10,10 @@ use crate::task::Task;
 /// Writes the sheet.
 pub fn write(task: &Task) -> Result<String, Failure> {
     let refused = |error| Failure::refused(&error, &task.book, task.units);
+    if task.identity.lines_per_page.is_some() && task.style.dialect != Dialect::Plain {
+        let remedy = "leave --lines-per-page out, or --dialect";
+        return Err(Failure::usage("lines-per-page", "only a plain sheet is broken into pages here", remedy));
+    }
     let known: Vec<Known<'_>> = task.inputs.iter().filter_map(|input| input.known()).collect();
     let particulars = Particulars {
         title: &task.identity.title,
@@ -19,6 +23,7 @@ pub fn write(task: &Task) -> Result<String, Failure> {
         invented: task.scenario,
         footing: task.footing_of,
         divided: task.divided,
+        lines_per_page: task.identity.lines_per_page,
         known: &known,
         ..Particulars::default()
     };

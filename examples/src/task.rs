@@ -126,6 +126,7 @@ pub struct Identity {
     pub object: String,
     pub drawing: String,
     pub jurisdiction: String,
+    pub lines_per_page: Option<u16>,
 }
 
 impl Identity {
@@ -138,6 +139,7 @@ impl Identity {
             object: or(&flags.object, object),
             drawing: or(&flags.drawing, drawing),
             jurisdiction: or(&flags.jurisdiction, jurisdiction),
+            lines_per_page: flags.lines_per_page,
         }
     }
 }

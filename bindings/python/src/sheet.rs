@@ -39,6 +39,7 @@ pub struct ParticularsIn {
     footing: Option<String>,
     divided: Option<(Py<Materials>, f64)>,
     known: Vec<(String, u8, String, String)>,
+    lines_per_page: Option<u16>,
 }
 
 /// The task of the core, for as long as it is looked at.
@@ -81,6 +82,7 @@ pub fn sheet(py: Python<'_>, task: TaskIn, said: ParticularsIn, book: &Book, wis
         footing: footing.transpose()?,
         divided: said.divided.as_ref().map(|(m, factor)| Divided { ultimate: m.get().0, factor: *factor }),
         known: &known,
+        lines_per_page: said.lines_per_page,
     };
     with_task(py, &task, |task| {
         book.view(|view| written(py, book, |out| write_sheet(out, style, task, &particulars, view)))

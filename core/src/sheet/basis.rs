@@ -17,6 +17,9 @@ use crate::working::{Columns, Dialect, Style};
 /// A line to be filled in by hand.
 const BLANK: &str = "______________________________";
 
+/// Where the number of a page stands.
+const AT_FOOT: &str = "page x of y at the foot of each page";
+
 /// What was said, or a line to be filled in by hand.
 pub(super) fn filled(w: &mut dyn Write, page: &Style, said: &str) -> fmt::Result {
     if !said.is_empty() {
@@ -62,7 +65,16 @@ pub(super) fn write_head(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result 
     })?;
     page.pair("Computed by", &|w| write!(w, "seamwright {VERSION}, a design aid"))?;
     page.pair("Input hash", &|w| write!(w, "{:016x} (FNV-1a of the inputs)", scene.hash))?;
-    page.pair("Page", &|w| w.write_str("____ of ____"))?;
+    page.pair("Page", &|w| {
+        w.write_str(match style.dialect {
+            Dialect::Plain if particulars.lines_per_page.is_some() => AT_FOOT,
+            Dialect::Latex => AT_FOOT,
+            Dialect::Html => {
+                "page x of y at the foot of each printed page; where the browser prints none: ____ of ____"
+            }
+            Dialect::Plain | Dialect::Narrow | Dialect::Markdown => "one text without page breaks",
+        })
+    })?;
     page.end()?;
     short(page, scene)
 }

@@ -18,6 +18,7 @@ const DATE: &str = "____________";
 const COLUMNS: Columns<'static> = Columns::new(&["verdict", "rule"], &[9]);
 
 pub(super) fn write(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
+    page.leads_to_a_table();
     page.heading("Findings")?;
     page.line(&|w| {
         open_words(w, scene)?;
@@ -27,6 +28,7 @@ pub(super) fn write(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     scene.analysis.findings.iter().try_for_each(|finding| one(page, scene, finding))?;
     page.end()?;
     let Some(rating) = scene.rating else { return Ok(()) };
+    page.leads_to_a_table();
     page.line(&|w| w.write_str("Rules on the shell:"))?;
     page.doc.table_of(COLUMNS)?;
     rating.findings.iter().try_for_each(|finding| one(page, scene, finding))?;
@@ -88,6 +90,8 @@ pub(super) fn write_cautions(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Res
     if scene.particulars.invented {
         page.doc.item(&|w| w.write_str("Invented scenario: not for any real object."))?;
     }
+    // The names stand together, and not alone on a page.
+    page.doc.together(8);
     page.heading("Prepared and checked")?;
     let particulars = scene.particulars;
     let style = *page.doc.style();

@@ -31,7 +31,8 @@ use crate::rating::{Basis, Existing, Footing, Rating, rate_with};
 use crate::rules::RuleBook;
 use crate::sizing::{Brief, Design, size_with};
 use crate::step::Plain;
-use crate::working::{Pad, Record, Style, WorkingError};
+use crate::text::Count;
+use crate::working::{Dialect, Keep, Pad, Pager, Record, Style, WorkingError};
 use memory::Touched;
 use page::Page;
 
@@ -107,9 +108,16 @@ pub struct Particulars<'a> {
     pub footing: Option<Footing>,
     /// The stresses at failure behind those of the task, where these were divided by a factor of safety.
     pub divided: Option<Divided>,
+    /// Lines of a page of plain text, 30 to 300, its foot included: caution, input hash and page x of y stand at the foot
+    /// of each page, a form feed between pages. [`A4_LINES`] print well on A4. Without it the text has no pages; the
+    /// other dialects have pages of their own or none.
+    pub lines_per_page: Option<u16>,
     /// How inputs are known; what is not listed was given. A rating keeps its own list.
     pub known: &'a [Known<'a>],
 }
+
+/// Lines on a page of A4, six to the inch: that leaves two centimetres above and below.
+pub const A4_LINES: u16 = 60;
 
 /// What every section looks at.
 struct Scene<'a> {
@@ -131,7 +139,7 @@ struct Scene<'a> {
 ///
 /// # Errors
 /// Those of the routine; stresses at failure outside their range, and [`ErrorKind::Inconsistent`] where over the factor
-/// they are not the stresses of the task; those of the sink.
+/// they are not the stresses of the task; pages of too few or too many lines; those of the sink.
 pub fn write_sheet(
     out: &mut dyn fmt::Write,
     style: Style,
@@ -192,21 +200,43 @@ pub fn write_sheet(
         given,
         strengths,
     };
-    let mut page = Page::new(out, style);
-    basis::write_head(&mut page, &scene)?;
-    basis::write_inputs(&mut page, &scene)?;
+    let Some(lines) = particulars.lines_per_page.filter(|_| style.dialect == Dialect::Plain) else {
+        return write_scene(out, style, None, &scene);
+    };
+    Field::LinesPerPage.check(f64::from(lines))?;
+    // The first run counts the pages, the second writes them.
+    let foot = |w: &mut dyn fmt::Write, page: u16, pages: u16| page::write_foot(w, scene.hash, page, pages);
+    let (keep, mut forget, mut pages) = (Keep::default(), Count::new(), 0);
+    for out in [&mut forget as &mut dyn fmt::Write, out] {
+        let mut pager = Pager::new(out, &keep, lines, &foot, pages)?;
+        write_scene(&mut pager, style, Some(&keep), &scene)?;
+        pages = pager.finish()?;
+    }
+    Ok(())
+}
+
+/// Section by section.
+fn write_scene(
+    out: &mut dyn fmt::Write,
+    style: Style,
+    keep: Option<&Keep>,
+    scene: &Scene<'_>,
+) -> Result<(), WorkingError> {
+    let mut page = Page::new(out, style, keep);
+    basis::write_head(&mut page, scene)?;
+    basis::write_inputs(&mut page, scene)?;
     form::write(&mut page, scene.joint)?;
-    dimensions::write(&mut page, &scene)?;
-    strength::write_stresses(&mut page, &scene)?;
-    strength::write_pitch(&mut page, &scene)?;
-    strength::write_rivets(&mut page, &scene)?;
-    strength::write_classic(&mut page, &scene)?;
-    result::write_modes(&mut page, &scene)?;
-    result::write_result(&mut page, &scene)?;
-    result::write_load(&mut page, &scene)?;
-    findings::write(&mut page, &scene)?;
-    memory::write(&mut page, &scene)?;
-    findings::write_cautions(&mut page, &scene)?;
+    dimensions::write(&mut page, scene)?;
+    strength::write_stresses(&mut page, scene)?;
+    strength::write_pitch(&mut page, scene)?;
+    strength::write_rivets(&mut page, scene)?;
+    strength::write_classic(&mut page, scene)?;
+    result::write_modes(&mut page, scene)?;
+    result::write_result(&mut page, scene)?;
+    result::write_load(&mut page, scene)?;
+    findings::write(&mut page, scene)?;
+    memory::write(&mut page, scene)?;
+    findings::write_cautions(&mut page, scene)?;
     page.doc.end()?;
     Ok(())
 }

@@ -3,7 +3,8 @@
 use core::fmt::{self, Write};
 
 use super::figures::FigureStyle;
-use crate::working::{Columns, Doc, Piece, Style};
+use crate::CAUTION;
+use crate::working::{Columns, Doc, Keep, PLAIN, Piece, Style};
 
 /// Columns of a list of labels and texts.
 const PAIRS: Columns<'static> = Columns::new(&["", ""], &[16]);
@@ -13,6 +14,9 @@ const VALUES: Columns<'static> = Columns::new(&["", "", ""], &[40, 16]).numbers(
 /// The same with a clause for a remark, which takes a line of its own on a plain sheet.
 const CITED: Columns<'static> = Columns::new(&["", "", ""], &[40, 14]).numbers(2).remark();
 
+/// Columns of the last line of a page.
+const FOOT: Columns<'static> = Columns::new(&["", ""], &[50, 30]).numbers(2);
+
 /// The sheet as it is written.
 pub(super) struct Page<'d> {
     pub doc: Doc<'d>,
@@ -21,8 +25,8 @@ pub(super) struct Page<'d> {
 }
 
 impl<'d> Page<'d> {
-    pub fn new(out: &'d mut dyn Write, style: Style) -> Self {
-        Page { doc: Doc::new(out, style), figures: FigureStyle::new(style), section: 0 }
+    pub fn new(out: &'d mut dyn Write, style: Style, keep: Option<&'d Keep>) -> Self {
+        Page { doc: Doc::on_paper(out, style, keep), figures: FigureStyle::new(style), section: 0 }
     }
 
     /// A numbered heading.
@@ -31,6 +35,11 @@ impl<'d> Page<'d> {
         let mut text: heapless::String<64> = heapless::String::new();
         write!(text, "{}. {title}", self.section)?;
         self.doc.heading(&text)
+    }
+
+    /// What follows are words that lead to a table: they and its first row belong on one page.
+    pub fn leads_to_a_table(&self) {
+        self.doc.together(16);
     }
 
     /// A paragraph.
@@ -72,4 +81,17 @@ impl<'d> Page<'d> {
 /// Nothing.
 pub(super) fn none(_: &mut dyn Write) -> fmt::Result {
     Ok(())
+}
+
+/// The foot of a page of plain text: the caution, what the page belongs to, and its number.
+pub(super) fn write_foot(out: &mut dyn Write, hash: u64, page: u16, pages: u16) -> fmt::Result {
+    out.write_str("\n")?;
+    (0..PLAIN).try_for_each(|_| out.write_str("-"))?;
+    out.write_str("\n")?;
+    let mut doc = Doc::new(out, Style::default());
+    doc.paragraph(&|w| w.write_str(CAUTION))?;
+    let mut number: heapless::String<24> = heapless::String::new();
+    write!(number, "page {page} of {pages}")?;
+    doc.table_of(FOOT)?;
+    doc.row(&[&|w| write!(w, "Input hash {hash:016x}"), &|w| w.write_str(&number)])
 }

@@ -16,6 +16,7 @@ pub(super) fn write_modes(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result
     let (figures, analysis, joint) = (page.figures, scene.analysis, scene.joint);
     let (book, rules) = (scene.book, &scene.book.rules);
     let narrow = page.doc.is_narrow();
+    page.leads_to_a_table();
     page.heading("Failure modes")?;
     let count = scene.strengths.modes().count();
     page.line(&|w| {

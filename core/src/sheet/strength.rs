@@ -177,6 +177,7 @@ pub(super) fn write_rivets(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Resul
     let (figures, book, joint) = (page.figures, scene.book, scene.joint);
     let (rules, form) = (&book.rules, joint.form());
     let unit = figures.symbol(Unit::Newton);
+    page.leads_to_a_table();
     page.heading("One rivet of each row")?;
     let first = if form.kind() == JointKind::Lap { "plate A" } else { "plate" };
     let [second, third] = names(form.kind(), form.unequal());
@@ -285,6 +286,7 @@ pub(super) fn write_classic(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Resu
 /// As the boiler rules without a crushing check state them.
 fn percentages(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     let (figures, p) = (page.figures, &scene.analysis.percentages);
+    page.leads_to_a_table();
     page.line(&|w| w.write_str("Percentages as boiler rules without a crushing check state them:"))?;
     page.cited()?;
     let book = scene.book;
@@ -307,6 +309,7 @@ fn percentages(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
 fn lettered(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     let figures = page.figures;
     let (joint, solid) = (scene.joint, scene.analysis.solid);
+    page.leads_to_a_table();
     page.line(&|w| w.write_str("Modes by letter, as the early US code lists them:"))?;
     let mut force: heapless::String<16> = heapless::String::new();
     write!(force, "force, {}", figures.symbol(Unit::Newton))?;

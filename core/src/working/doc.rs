@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use super::paper::{Keep, Lines};
 use super::style::{Dialect, Style};
 use super::table::Columns;
 use super::wrap::{Escape, Wrap, spaces};
@@ -10,7 +11,7 @@ use super::wrap::{Escape, Wrap, spaces};
 pub type Piece<'a> = &'a dyn Fn(&mut dyn fmt::Write) -> fmt::Result;
 
 /// Columns of a plain sheet.
-pub(super) const PLAIN: usize = 80;
+pub(crate) const PLAIN: usize = 80;
 /// Columns of a small display.
 pub(super) const NARROW: usize = 20;
 
@@ -19,17 +20,49 @@ pub struct Doc<'a> {
     pub(super) out: &'a mut dyn fmt::Write,
     pub(super) style: Style,
     pub(super) columns: Columns<'a>,
+    /// Where the pages of a plain text are told what belongs together.
+    pub(super) keep: Option<&'a Keep>,
 }
+
+/// Lines of the longest paragraph or row that is not torn between two pages.
+pub(super) const TOGETHER: u16 = 8;
 
 impl<'a> Doc<'a> {
     /// A document into a sink.
     pub fn new(out: &'a mut dyn fmt::Write, style: Style) -> Self {
-        Doc { out, style, columns: Columns::new(&[], &[]) }
+        Doc { out, style, columns: Columns::new(&[], &[]), keep: None }
+    }
+
+    /// A document into a sink that breaks pages.
+    pub(crate) fn on_paper(out: &'a mut dyn fmt::Write, style: Style, keep: Option<&'a Keep>) -> Self {
+        Doc { keep, ..Doc::new(out, style) }
+    }
+
+    /// The next lines belong on one page.
+    pub(crate) fn together(&self, lines: u16) {
+        if let Some(keep) = self.keep {
+            keep.ask(lines);
+        }
+    }
+
+    /// What is written belongs on one page, up to so many lines, with others after it.
+    pub(super) fn whole(&self, most: u16, after: u16, write: &dyn Fn(&mut Doc<'_>) -> fmt::Result) -> fmt::Result {
+        if self.keep.is_some() {
+            self.together(self.lines(write)?.min(most).saturating_add(after));
+        }
+        Ok(())
+    }
+
+    /// How many lines something takes.
+    pub(super) fn lines(&self, write: &dyn Fn(&mut Doc<'_>) -> fmt::Result) -> Result<u16, fmt::Error> {
+        let mut lines = Lines::default();
+        write(&mut Doc { out: &mut lines, style: self.style, columns: self.columns, keep: None })?;
+        Ok(lines.0)
     }
 
     /// The same document for a while, so that a table may have a head of its own.
     pub(crate) fn again(&mut self) -> Doc<'_> {
-        Doc::new(self.out, self.style)
+        Doc::on_paper(self.out, self.style, self.keep)
     }
 
     /// The reader's wishes.
@@ -99,6 +132,8 @@ impl<'a> Doc<'a> {
     pub fn heading(&mut self, text: &str) -> fmt::Result {
         match self.style.dialect {
             Dialect::Plain => {
+                // Blank, heading, its line, and the beginning of what follows: a paragraph, or a table's head and a row.
+                self.together(TOGETHER.saturating_add(4));
                 self.out.write_str("\n")?;
                 self.out.write_str(text)?;
                 self.out.write_str("\n")?;
@@ -134,6 +169,7 @@ impl<'a> Doc<'a> {
     pub fn paragraph(&mut self, piece: Piece<'_>) -> fmt::Result {
         match self.style.dialect {
             Dialect::Plain | Dialect::Narrow => {
+                self.whole(TOGETHER, 0, &|doc| doc.paragraph(piece))?;
                 let columns = self.width();
                 let mut wrap = Wrap::new(self.out, columns, 0, 0);
                 piece(&mut wrap)?;
@@ -158,6 +194,7 @@ impl<'a> Doc<'a> {
     pub fn item(&mut self, piece: Piece<'_>) -> fmt::Result {
         match self.style.dialect {
             Dialect::Plain | Dialect::Narrow => {
+                self.whole(TOGETHER, 0, &|doc| doc.item(piece))?;
                 self.out.write_str("- ")?;
                 let columns = self.width();
                 let mut wrap = Wrap::new(self.out, columns, 2, 2);
@@ -214,6 +251,7 @@ impl<'a> Doc<'a> {
         match self.style.dialect {
             Dialect::Narrow => Ok(()),
             Dialect::Plain => {
+                self.whole(u16::MAX, 0, &|doc| doc.block(what, lines))?;
                 self.out.write_str("\n")?;
                 lines(self.out)
             }

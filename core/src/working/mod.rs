@@ -8,6 +8,7 @@ mod doc;
 mod line;
 mod memory;
 mod pad;
+mod paper;
 mod rated;
 mod steps;
 mod style;
@@ -17,9 +18,11 @@ mod wrap;
 
 use core::fmt;
 
+pub(crate) use doc::PLAIN;
 pub use doc::{Doc, Piece};
 pub use line::{Reading, write_expression, write_symbol, write_value};
 pub use pad::{Node, Noted, Op, Pad, Record, Sink, Step};
+pub(crate) use paper::{Keep, Pager};
 pub(crate) use rated::write_rating;
 pub use rated::{write_rate, write_vessel};
 pub use steps::write_clause;

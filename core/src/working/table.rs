@@ -2,7 +2,7 @@
 
 use core::fmt::{self, Write};
 
-use super::doc::{Doc, NARROW, PLAIN, Piece};
+use super::doc::{Doc, NARROW, PLAIN, Piece, TOGETHER};
 use super::style::Dialect;
 use super::wrap::{Joined, Wrap, spaces};
 use crate::text::Count;
@@ -89,13 +89,8 @@ impl<'a> Doc<'a> {
         let heading = |i: usize, w: &mut dyn fmt::Write| w.write_str(head.get(i).copied().unwrap_or(""));
         match self.style.dialect {
             Dialect::Narrow => Ok(()),
-            Dialect::Plain => {
-                if head.iter().all(|h| h.is_empty()) {
-                    return Ok(());
-                }
-                let shown = if columns.remark { head.len().saturating_sub(1) } else { head.len() };
-                self.plain_cells(shown, &heading)
-            }
+            // The headings stay with the first row.
+            Dialect::Plain => self.plain_head(TOGETHER),
             Dialect::Markdown => {
                 self.cells(head.len(), &heading)?;
                 self.out.write_str("|")?;
@@ -134,12 +129,33 @@ impl<'a> Doc<'a> {
         }
     }
 
+    /// The headings on a plain sheet, on one page with so many lines after them.
+    fn plain_head(&mut self, after: u16) -> fmt::Result {
+        let Columns { head, remark, .. } = self.columns;
+        if head.iter().all(|h| h.is_empty()) {
+            return Ok(());
+        }
+        let heading = |i: usize, w: &mut dyn fmt::Write| w.write_str(head.get(i).copied().unwrap_or(""));
+        let shown = if remark { head.len().saturating_sub(1) } else { head.len() };
+        self.whole(u16::MAX, after, &|doc| doc.plain_cells(shown, &heading))?;
+        self.plain_cells(shown, &heading)
+    }
+
     /// A row of the table.
     ///
     /// # Errors
     /// Those of the sink.
     pub fn row(&mut self, cells: &[Piece<'_>]) -> fmt::Result {
-        self.cells(cells.len(), &|i, w| cells.get(i).map_or(Ok(()), |cell| cell(w)))
+        let cell = |i: usize, w: &mut dyn fmt::Write| cells.get(i).map_or(Ok(()), |cell: &Piece<'_>| cell(w));
+        if let Some(keep) = self.keep {
+            let lines = self.lines(&|doc| doc.cells(cells.len(), &cell))?.min(TOGETHER);
+            // A table that goes on on another page has its headings there too.
+            if keep.ends_before(lines) {
+                self.plain_head(lines)?;
+            }
+            keep.ask(lines);
+        }
+        self.cells(cells.len(), &cell)
     }
 
     /// The table ends.

@@ -28,6 +28,7 @@ fn write(i: &mut Input, task: &Task<'_>) {
         invented: i.yes(),
         footing: i.one_of(&[Footing::Permissible, Footing::Ultimate]),
         divided: i.maybe(|i| Divided { ultimate: i.materials(), factor: i.number() }),
+        lines_per_page: i.maybe(Input::short),
         known: &[known],
     };
     told(sheet::write_sheet(&mut Slice::new(i.room()), style, task, &particulars, &book), i);

@@ -7,7 +7,7 @@ from typing import Any
 
 from . import _native
 from ._check import Analysis
-from ._convert import choice, flag, instance, mapping, number, reader_units, text
+from ._convert import choice, count, flag, instance, mapping, number, reader_units, text
 from ._enums import Basis, DecimalMark, Dialect, Footing, Forces, Units
 from ._errors import ErrorKind, SeamwrightError
 from ._materials import Materials
@@ -63,6 +63,7 @@ def sheet(
     ultimate: Materials | None = None,
     factor: float | None = None,
     known: Mapping[str, tuple[Basis | str, str]] | None = None,
+    lines_per_page: int | None = None,
     dialect: Dialect | str = Dialect.PLAIN,
     units: Units | str | None = None,
     mark: DecimalMark | str = DecimalMark.POINT,
@@ -80,12 +81,14 @@ def sheet(
         ultimate, factor: the stresses at failure and the factor of safety of which those of the task were made.
         known: how inputs are known and from where, ``{"pitch": ("measured", "least of five")}``; a row as ``hole.2``.
             What is not listed was given; what has no line among the inputs is left out. A rating keeps its own list.
+        lines_per_page: a plain sheet on pages of 30 to 300 lines, caution and page number at each foot, a form feed
+            between pages; 60 print well on A4. One text without it; the other dialects have pages of their own or none.
         dialect, units, mark, extra_digits, decimals: as for :meth:`Analysis.working`.
         forces: kN or N on a metric sheet.
 
     Raises:
         SeamwrightError: an unknown choice or input; stresses at failure that over the factor are not those of the task
-            (``INCONSISTENT``).
+            (``INCONSISTENT``); pages of too few or too many lines (``TOO_SMALL``, ``TOO_LARGE``).
 
     Example:
         >>> joint = Joint(form=Form.lap(2), pitch=mm(71), plate=mm(13), hole=mm(23))
@@ -110,6 +113,7 @@ def sheet(
         "footing": None if footing is None else choice(Footing, "footing", footing).value,
         "divided": None if strengths is None else (strengths, number("factor", factor)),
         "known": _known(known or {}),
+        "lines_per_page": None if lines_per_page is None else count("lines_per_page", lines_per_page),
     }
     shown = reader_units(units, of._given_in())
     chosen, wanted = wishes(dialect, shown, mark, extra_digits, forces, decimals)
