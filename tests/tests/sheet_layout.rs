@@ -154,5 +154,5 @@ fn only_what_has_pages_says_so() {
     let latex = write(Dialect::Latex, None);
     assert!(latex.contains("page x of y at the foot of each page") && latex.contains(r"\pageref{seamwright:last}"));
     let html = write(Dialect::Html, None);
-    assert!(html.contains("counter(page)") && html.contains("____ of ____"));
+    assert!(html.contains("counter(page)") && html.contains("____&#160;of&#160;____"));
 }

@@ -70,7 +70,7 @@ pub(super) fn write_head(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result 
             Dialect::Plain if particulars.lines_per_page.is_some() => AT_FOOT,
             Dialect::Latex => AT_FOOT,
             Dialect::Html => {
-                "page x of y at the foot of each printed page; where the browser prints none: ____ of ____"
+                "page x of y at the foot of each printed page; where the browser prints none: ____\u{a0}of\u{a0}____"
             }
             Dialect::Plain | Dialect::Narrow | Dialect::Markdown => "one text without page breaks",
         })

@@ -6,6 +6,7 @@ use super::paper::{Keep, Lines};
 use super::style::{Dialect, Style};
 use super::table::Columns;
 use super::wrap::{Escape, Wrap, spaces};
+use crate::CAUTION;
 
 /// Something that writes itself: a cell of a table, a piece of a line.
 pub type Piece<'a> = &'a dyn Fn(&mut dyn fmt::Write) -> fmt::Result;
@@ -99,6 +100,8 @@ impl<'a> Doc<'a> {
             }
             Dialect::Latex => {
                 self.out.write_str(LATEX_HEAD)?;
+                self.out.write_str(CAUTION)?;
+                self.out.write_str(LATEX_FOOT)?;
                 self.out.write_str("\\section*{")?;
                 self.escaped(title)?;
                 self.out.write_str("}\n")
@@ -106,6 +109,8 @@ impl<'a> Doc<'a> {
             Dialect::Html => {
                 self.out.write_str(HTML_HEAD)?;
                 self.escaped(title)?;
+                self.out.write_str(HTML_PAGE)?;
+                self.out.write_str(CAUTION)?;
                 self.out.write_str(HTML_STYLE)?;
                 self.escaped(title)?;
                 self.out.write_str("</h1>\n")
@@ -308,18 +313,23 @@ impl<'a> Doc<'a> {
     }
 }
 
-/// Packages that every LaTeX has; fonts and paper of a plain article.
+/// Packages that every LaTeX has; fonts and paper of a plain article. The caution goes into the foot of each page.
 const LATEX_HEAD: &str = "\\documentclass[a4paper,10pt]{article}\n\\usepackage[utf8]{inputenc}\n\
-\\usepackage{array}\n\\usepackage{longtable}\n\\usepackage[margin=20mm]{geometry}\n\
-\\setlength{\\parindent}{0pt}\n\
-\\makeatletter\n\\def\\@oddfoot{\\hfil page \\thepage\\ of \\pageref{seamwright:last}\\hfil}\n\\makeatother\n\
-\\begin{document}\n";
+\\usepackage{array}\n\\usepackage{longtable}\n\\usepackage[margin=20mm,bottom=28mm]{geometry}\n\
+\\setlength{\\parindent}{0pt}\n\\setlength{\\LTleft}{0pt}\n\\setlength{\\LTpre}{4pt}\n\\setlength{\\LTpost}{4pt}\n\
+\\makeatletter\n\\def\\@oddfoot{\\parbox[t]{\\textwidth}{\\footnotesize\\centering ";
+
+const LATEX_FOOT: &str = "\\\\ page \\thepage\\ of \\pageref{seamwright:last}}}\n\\makeatother\n\\begin{document}\n";
 
 const HTML_HEAD: &str = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n\
 <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>";
 
-const HTML_STYLE: &str = "</title>\n<style>\n@page { size: A4; margin: 18mm; \
-@bottom-right { content: \"page \" counter(page) \" of \" counter(pages); font: 9pt serif; } }\n\
+/// Paper: page numbers and caution at the foot, where a browser prints margin boxes; others leave the foot empty.
+const HTML_PAGE: &str = "</title>\n<style>\n@page { size: A4; margin: 15mm 18mm 20mm; \
+@bottom-right { content: \"page \" counter(page) \" of \" counter(pages); font: 9pt serif; width: 20%; } \
+@bottom-left { font: 8pt serif; text-align: left; width: 80%; content: \"";
+
+const HTML_STYLE: &str = "\"; } }\n\
 body { font: 11pt/1.4 serif; color: #111; background: #fff; max-width: 60em; margin: auto; padding: 1em; }\n\
 h1 { font-size: 1.4em; } h2 { font-size: 1.15em; break-after: avoid; }\n\
 table { border-collapse: collapse; margin: .5em 0; } th, td { text-align: left; vertical-align: top; \
@@ -328,4 +338,6 @@ th[scope=row] { font-weight: normal; } th.n, td.n { text-align: right; white-spa
 font-variant-numeric: tabular-nums; }\n\
 p.item { padding-left: 1em; text-indent: -1em; } p.item::before { content: \"\\2013\\a0\"; }\n\
 pre { font: 9pt/1.25 monospace; break-inside: avoid; overflow-x: auto; }\n\
-.formula { margin: .1em 0 .1em 2em; } p { margin: .4em 0 .1em; }\n</style>\n</head>\n<body>\n<main>\n<h1>";
+.formula { margin: .1em 0 .1em 2em; } p { margin: .4em 0 .1em; }\n\
+@media print { body { font-size: 9.5pt; line-height: 1.3; max-width: none; margin: 0; padding: 0; } \
+p { margin: .25em 0 .1em; break-inside: avoid; } p:has(+ table) { break-after: avoid; } pre { font-size: 8pt; } }\n</style>\n</head>\n<body>\n<main>\n<h1>";

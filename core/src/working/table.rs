@@ -108,7 +108,7 @@ impl<'a> Doc<'a> {
                 self.out.write_str("@{}}\n")?;
                 if head.iter().any(|h| !h.is_empty()) {
                     self.cells(head.len(), &heading)?;
-                    self.out.write_str("\\hline\n\\endhead\n")?;
+                    self.out.write_str("\\hline\\noalign{\\vskip 2pt}\n\\endhead\n")?;
                 }
                 Ok(())
             }
