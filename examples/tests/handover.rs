@@ -48,3 +48,25 @@ fn the_handover_is_what_the_program_writes() {
         assert!(text == kept, "{name} differs from examples/output: look at it, then write it anew");
     }
 }
+
+/// Help is told and nothing is written; what is no directory is refused.
+#[test]
+fn help_is_no_directory() {
+    let place = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("handover-help");
+    fs::create_dir_all(&place).expect("a place");
+    let run = |words: &[&str]| {
+        let out = Command::new(env!("CARGO_BIN_EXE_handover")).args(words).current_dir(&place).output();
+        out.expect("the program runs")
+    };
+    for word in ["--help", "-h"] {
+        let out = run(&[word]);
+        assert!(
+            out.status.success() && String::from_utf8_lossy(&out.stdout).starts_with("Usage: handover [DIRECTORY]")
+        );
+    }
+    for words in [&["--halp"][..], &["a", "b"]] {
+        let out = run(words);
+        assert!(!out.status.success() && String::from_utf8_lossy(&out.stderr).contains("--help says what it takes"));
+    }
+    assert_eq!(fs::read_dir(&place).expect("the place").count(), 0);
+}

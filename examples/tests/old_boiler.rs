@@ -32,3 +32,16 @@ fn the_table_of_the_old_boiler_is_what_it_is_by_hand() {
         assert!(text.contains(part), "{part}");
     }
 }
+
+/// A reader that goes away early, as `| head -1` does, is no failure.
+#[test]
+fn a_reader_may_leave_early() {
+    use std::process::Stdio;
+    for program in [env!("CARGO_BIN_EXE_old_boiler"), env!("CARGO_BIN_EXE_working")] {
+        let mut run = Command::new(program).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        // The pipe is closed before the program has worked anything out.
+        drop(run.stdout.take());
+        let out = run.wait_with_output().unwrap();
+        assert!(out.status.success() && out.stderr.is_empty(), "{}", String::from_utf8_lossy(&out.stderr));
+    }
+}

@@ -2,7 +2,11 @@
 
 use std::process::Command;
 
-use seamwright::rules::{BOOKS, Label, RuleBook};
+use seamwright::joint::{Arrangement, Form, JointKind};
+use seamwright::materials::Materials;
+use seamwright::quantities::{Length, Stress};
+use seamwright::rules::{BOOKS, Label, RuleBook, Rules, STRUCTURAL};
+use seamwright::sizing::{Brief, size};
 use seamwright_tests::units::one_of;
 use seamwright_tests::{Expect, Value, Vector, evaluate, load, load_file, rules_of, vectors_dir};
 
@@ -197,5 +201,32 @@ fn no_document_has_a_line_over_120_columns() {
         for (number, line) in text.lines().enumerate().filter(|(_, l)| !l.starts_with('|')) {
             assert!(line.chars().count() <= 120, "{name}:{}: {} columns", number + 1, line.chars().count());
         }
+    }
+}
+
+/// By hand: from row 1 with one rivet to row 2 with two, 55 mm apart in a tie of 200 mm, two diagonals lie across half
+/// of row 2's own pitch, 200/4 = 50 mm: 200 - 3 x 21.5 + 2 x 55^2/(4 x 50) = 165.75 mm of 200, 82.875 %. Straight
+/// across row 1 200 - 21.5 = 178.5 mm, the printed 89.25 %.
+#[test]
+fn the_zigzag_of_khurmis_tie_is_the_figure_of_the_readme() {
+    let mm = Length::mm;
+    let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(65.0)).bearing(Stress::mpa(160.0));
+    let form = Form::from_rows(JointKind::DoubleStrap, Arrangement::Zigzag, &[(1, 2), (2, 2), (2, 2)]).unwrap();
+    let brief = Brief::new(form, mm(12.5), steel).pitch(mm(200.0));
+    let sized = |rules: &Rules| {
+        let design = size(&brief, rules).unwrap();
+        assert_eq!(design.joint.back_pitch(1), Some(mm(55.0)));
+        100.0 * design.analysis.efficiency
+    };
+    let straight = STRUCTURAL.rules.with_key("back.close", 0.0).unwrap();
+    for (rules, by_hand, shown) in [
+        (STRUCTURAL.rules, 100.0 * (200.0 - 3.0 * 21.5 + 2.0 * 55.0 * 55.0 / (4.0 * 50.0)) / 200.0, "82.88 %"),
+        (straight, 100.0 * (200.0 - 21.5) / 200.0, "89.25 %"),
+    ] {
+        let found = sized(&rules);
+        assert!((found - by_hand).abs() < 1e-9, "{found} {by_hand}");
+        // A half at the third decimal is printed upwards.
+        assert_eq!(format!("{:.2} %", found + 1e-9), shown);
+        assert!(README.contains(shown), "{shown}");
     }
 }

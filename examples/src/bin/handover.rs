@@ -8,6 +8,7 @@
 //! seam takes. `sizing.txt` is how its dimensions were found, with the pitch before it was fitted, and says so.
 
 use std::fs;
+use std::io::Write as _;
 use std::path::PathBuf;
 
 use seamwright::drawing::{self, Extent, TitleBlock};
@@ -34,8 +35,33 @@ fn before(sheet: &ShopSheet) -> String {
     )
 }
 
+/// What the program says of itself.
+const HELP: &str = "\
+Usage: handover [DIRECTORY]
+
+Writes what goes to the shop for an invented seam and an invented tie: working, drawing, hole pattern and shop sheet,
+into DIRECTORY (target/handover without one), which is made where it is not there.";
+
+/// The directory to write to; `None`: only help was asked for.
+fn directory(mut words: impl Iterator<Item = String>) -> Result<Option<PathBuf>, String> {
+    let Some(word) = words.next() else { return Ok(Some(PathBuf::from("target/handover"))) };
+    if word == "--help" || word == "-h" {
+        return Ok(None);
+    }
+    if word.starts_with('-') {
+        return Err(format!("{word} is no flag of this program; --help says what it takes"));
+    }
+    match words.next() {
+        None => Ok(Some(PathBuf::from(word))),
+        Some(more) => Err(format!("{more:?} is one directory too many; --help says what it takes")),
+    }
+}
+
 fn main() -> Result<(), Box<dyn core::error::Error>> {
-    let place = PathBuf::from(std::env::args().nth(1).unwrap_or_else(|| "target/handover".to_string()));
+    let Some(place) = directory(std::env::args().skip(1))? else {
+        let _ = writeln!(std::io::stdout(), "{HELP}");
+        return Ok(());
+    };
     fs::create_dir_all(&place)?;
     let steel = Materials::new(Stress::mpa(88.0), Stress::mpa(68.0)).bearing(Stress::mpa(132.0));
     let brief = Brief::new(Form::unequal_straps(3)?, Length::mm(14.0), steel);

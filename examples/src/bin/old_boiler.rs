@@ -3,7 +3,8 @@
 //! The boiler is invented: the shell of the saw-mill engine "Marsh Hen", three courses with double-riveted laps along
 //! them, thinned unequally, single-riveted girth laps between them, and three limits that were computed elsewhere.
 
-use std::io::{self, Write};
+use std::fmt::Write as _;
+use std::io::{self, Write as _};
 
 use seamwright::check::check;
 use seamwright::joint::{Form, JointSpec};
@@ -23,7 +24,7 @@ const INSIDE: f64 = 44.0;
 const NEW: f64 = 7.0 / 16.0;
 
 fn main() -> Result<(), Box<dyn core::error::Error>> {
-    let mut out = io::stdout().lock();
+    let mut out = String::new();
     writeln!(out, "Boiler of the saw-mill engine \"Marsh Hen\" (invented). Rule book: {}.", US_MICHIGAN.title)?;
     writeln!(out, "{CAUTION}\n")?;
     let rules = &US_MICHIGAN.rules;
@@ -64,6 +65,8 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
         let row = if a.row > 0 { format!(", row {}", a.row) } else { String::new() };
         writeln!(out, "  {}{row} ({})", a.about.what(), a.basis.word())?;
     }
+    // A reader that closes the pipe early (`| head`) is no failure of ours.
+    let _ = io::stdout().write_all(out.as_bytes());
     Ok(())
 }
 

@@ -30,6 +30,7 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
     // The sheet is complete or there is none: it is written as a whole, and printed only then.
     let mut sheet = String::new();
     write_size(&mut sheet, style, &brief, &INDIAN)?;
-    io::stdout().lock().write_all(sheet.as_bytes())?;
+    // A reader that closes the pipe early (`| head`) is no failure of ours.
+    let _ = io::stdout().write_all(sheet.as_bytes());
     Ok(())
 }
