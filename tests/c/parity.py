@@ -310,7 +310,7 @@ WITHOUT = {
     "Sweep::run": "without the levels of the processor; C runs with them",
     "Columns::*": "the working's writer; C has its text",
     "RuleBook::is_changed": "C compares the value with that of the built-in book",
-    "RuleBook::lettered": "a layout of the signed sheet, which C has not",
+    "RuleBook::lettered": "goes over with the built-in book that an sw_rules is made from",
     "RuleBook::stated": "the value in the built-in book, sw_rules_get",
     "reconcile::edited": "part of a routine; its results are sw_explanation.value",
 }

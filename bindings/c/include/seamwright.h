@@ -1163,8 +1163,9 @@ typedef struct sw_sheet {
   uint32_t invented;
   // `SW_FOOTING_*`: what the stresses are; `SW_FOOTING_NOT_SAID`. A rating says it itself.
   uint32_t footing;
-  // Not used.
-  uint32_t reserved;
+  // Lines of a page of plain text, 30 to 300, its foot included: caution, input hash and page x of y stand at the foot
+  // of each page, a form feed between pages; 60 print well on A4. 0: a text without pages. Other dialects take none.
+  uint32_t lines_per_page;
   // The factor of safety that made the stresses out of those behind `ultimate`; 0 without those.
   double safety_factor;
   // The joint to be checked, or NULL.

@@ -58,8 +58,9 @@ pub struct sw_sheet {
     pub invented: u32,
     /// `SW_FOOTING_*`: what the stresses are; `SW_FOOTING_NOT_SAID`. A rating says it itself.
     pub footing: u32,
-    /// Not used.
-    pub reserved: u32,
+    /// Lines of a page of plain text, 30 to 300, its foot included: caution, input hash and page x of y stand at the foot
+    /// of each page, a form feed between pages; 60 print well on A4. 0: a text without pages. Other dialects take none.
+    pub lines_per_page: u32,
     /// The factor of safety that made the stresses out of those behind `ultimate`; 0 without those.
     pub safety_factor: f64,
     /// The joint to be checked, or NULL.
@@ -94,6 +95,11 @@ pub struct sw_sheet {
     pub known_count: usize,
 }
 
+/// 0: no pages. More than the core counts is refused there by name, as too many.
+fn lines_per_page(lines: u32) -> Option<u16> {
+    if lines == 0 { None } else { Some(u16::try_from(lines).unwrap_or(u16::MAX)) }
+}
+
 impl sw_sheet {
     pub(crate) fn fresh() -> Self {
         let none = core::ptr::null();
@@ -101,7 +107,7 @@ impl sw_sheet {
             struct_size: size_of::<sw_sheet>() as u32,
             invented: 0,
             footing: SW_FOOTING_NOT_SAID,
-            reserved: 0,
+            lines_per_page: 0,
             safety_factor: 0.0,
             joint: core::ptr::null(),
             materials: core::ptr::null(),
@@ -166,6 +172,7 @@ impl sw_sheet {
             invented: switch(self.invented, 1)?,
             footing: if self.footing == SW_FOOTING_NOT_SAID { None } else { Some(footing(self.footing, 1)?) },
             divided: self.divided()?,
+            lines_per_page: lines_per_page(self.lines_per_page),
             known,
         };
         self.with_task(&mut |task| see(task, &particulars))

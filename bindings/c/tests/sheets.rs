@@ -121,6 +121,7 @@ fn checks_byte_for_byte() {
         invented: true,
         footing: Some(Footing::Permissible),
         divided: Some(Divided { ultimate: strengths, factor: 5.0 }),
+        lines_per_page: Some(48),
         known: &list,
     };
     let object = CString::new(particulars.object).unwrap();
@@ -135,6 +136,7 @@ fn checks_byte_for_byte() {
             (c.title, c.object, c.drawing_no) = (c"Seam 3".as_ptr(), object.as_ptr(), c"D-12_b".as_ptr());
             (c.jurisdiction, c.prepared) = (c"none: invented".as_ptr(), c"A. Müller".as_ptr());
             (c.checked, c.date, c.invented) = (c"".as_ptr(), c"2031-02-03".as_ptr(), 1);
+            c.lines_per_page = 48;
             (c.footing, c.ultimate, c.safety_factor) = (SW_FOOTING_PERMISSIBLE, &raw const c_strengths, 5.0);
             (c.known, c.known_count) = (c_list.as_ptr(), c_list.len());
             seen += compare(&task, &particulars, &book, &c, &rules);
