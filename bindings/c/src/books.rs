@@ -24,7 +24,14 @@ impl sw_book {
         sw_book(Shelf {
             struct_size: size_of::<sw_rules>() as u32,
             number,
-            book: RuleBook { rules: book.rules, id: book.id, title: book.title, sources: book.sources, items },
+            book: RuleBook {
+                rules: book.rules,
+                id: book.id,
+                title: book.title,
+                sources: book.sources,
+                items,
+                lettered: book.lettered,
+            },
         })
     }
 
