@@ -3,7 +3,7 @@
 //! The boiler is invented: the shell of the saw-mill engine "Marsh Hen", three courses with double-riveted laps along
 //! them, thinned unequally, single-riveted girth laps between them, and three limits that were computed elsewhere.
 
-use std::fmt::Write as _;
+use core::fmt::Write as _;
 use std::io::{self, Write as _};
 
 use seamwright::check::check;
