@@ -176,7 +176,7 @@ fn run(case: &Case, rows: usize, level: Lanes, turns: usize) -> Result<(), Error
     }
     let ns = |seconds: f64, n: usize| seconds * 1e9 / n as f64;
     let (kernel, pass, single) = (ns(kernel, rows), ns(pass, rows), ns(single, few));
-    let way = if sweep.path() == Path::Lanes { "lanes" } else { "rows" };
+    let way = if sweep.path() == Path::Form { "form" } else { "cuts" };
     println!(
         "{:<32} {way} {kernel:8.3} ns, memory alone {pass:7.3} ns (ratio {:5.2}), single check {single:7.1} ns (ratio {:6.1})",
         case.name,

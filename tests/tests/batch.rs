@@ -2,7 +2,7 @@
 
 mod generate;
 
-use generate::columns::{BEARING, Columns, HOLE, Kept, MARGIN, NARROW, OTHER, OTHER_BEARING, PITCH, PLATE};
+use generate::columns::{BACK, BEARING, Columns, HOLE, Kept, MARGIN, NARROW, OTHER, PITCH, PLATE, PLATE_SHEAR};
 use generate::columns::{RIVET, Results, SHEAR, TENSION, columns, compare, singly};
 use generate::{any_rules, config, form, named_forms};
 use proptest::prelude::*;
@@ -18,6 +18,11 @@ use seamwright::quantities::{Length, Stress};
 use seamwright::rules::{BOOKS, Entry, METRIC, Rules, STRUCTURAL};
 use seamwright::step::Plain;
 use seamwright_lanes::Lanes;
+
+/// What may follow when rows are too close.
+fn closes() -> Vec<f64> {
+    vec![0.0, 1.0, 2.0]
+}
 
 fn kernel_forms() -> Vec<Form> {
     let list = |kind, rows: &[(u8, u8)]| Form::from_rows(kind, Arrangement::Zigzag, rows).expect("a form");
@@ -42,9 +47,29 @@ proptest! {
         book in select(BOOKS.to_vec()),
     ) {
         let path = compare(&columns, &form, &book.rules)?;
-        // Bearing of straps that are not there takes the long way.
-        let odd = columns.kept[OTHER].column().is_none() && columns.kept[OTHER_BEARING].column().is_some();
-        prop_assert!(odd || path.is_none_or(|p| p == Path::Lanes));
+        prop_assert!(path.is_none_or(|p| p == Path::Form));
+    }
+
+    #[test]
+    fn usual_forms_with_margins_and_distances(
+        (form, columns) in select(kernel_forms()).prop_flat_map(|f| columns(f, 0.8)),
+        book in select(BOOKS.to_vec()),
+    ) {
+        compare(&columns, &form, &book.rules)?;
+    }
+
+    #[test]
+    fn any_form_with_margins_and_distances(
+        (form, columns) in form(8).prop_flat_map(|f| columns(f, 0.8)),
+        rules in prop_oneof![
+            any_rules(40),
+            select(BOOKS.to_vec()).prop_map(|book| book.rules),
+            select(closes()).prop_flat_map(|close| any_rules(10).prop_map(move |r| {
+                r.with(Entry::CLOSE_ROWS, close).expect("a choice")
+            })),
+        ],
+    ) {
+        compare(&columns, &form, &rules)?;
     }
 
     #[test]
@@ -93,7 +118,7 @@ fn pieces_of_any_length_and_place_give_what_the_whole_gives() {
     let columns = seam(300);
     let form = Form::double_strap(3).expect("a form");
     let sweep = Sweep::new(&form, &METRIC.rules, columns.inputs(), columns.rows).expect("a sweep");
-    assert_eq!((sweep.len(), sweep.path()), (300, Path::Lanes));
+    assert_eq!((sweep.len(), sweep.path()), (300, Path::Form));
     let mut whole = Results::new(300);
     sweep.run(0, whole.outputs(0, 300)).expect("one length");
     for level in Lanes::available() {
@@ -205,7 +230,7 @@ fn a_second_plane_that_hardly_holds() {
     let mut seen = Vec::new();
     for double in about(1.0).filter(|double| *double >= 1.0) {
         let rules = lone.with(Entry::DOUBLE_SHEAR, double).expect("in range");
-        assert_eq!(compare(&columns, &form, &rules).unwrap_or_else(|e| panic!("{e}")), Some(Path::Lanes));
+        assert_eq!(compare(&columns, &form, &rules).unwrap_or_else(|e| panic!("{e}")), Some(Path::Form));
         seen.push(columns.single(&form, &rules, 0).expect("a check").governing.cut.other);
     }
     assert!(seen.contains(&2) && seen.contains(&3), "{seen:?}");
@@ -291,22 +316,115 @@ fn wrong_sweeps_are_refused_before_anything_is_written() {
 }
 
 #[test]
-fn what_the_kernel_does_not_serve_goes_row_by_row() {
+fn which_kernel_serves_a_sweep() {
     let columns = seam(60);
     let path =
         |form: &Form, rules: &Rules, columns: &Columns| compare(columns, form, rules).unwrap_or_else(|e| panic!("{e}"));
     let lozenge = Form::from_rows(JointKind::DoubleStrap, Arrangement::Zigzag, &[(1, 2), (2, 2), (3, 2)]);
-    assert_eq!(path(&lozenge.expect("a form"), &METRIC.rules, &columns), Some(Path::Rows));
+    assert_eq!(path(&lozenge.expect("a form"), &METRIC.rules, &columns), Some(Path::Cuts));
     let triple = Form::double_strap(3).expect("a form");
-    assert_eq!(path(&triple, &METRIC.rules, &columns), Some(Path::Lanes));
+    assert_eq!(path(&triple, &METRIC.rules, &columns), Some(Path::Form));
+    // A margin and distances of rows alone do nothing to the strength.
     let mut margin = columns.clone();
     margin.kept[MARGIN] = Kept::Constant(40.0);
-    assert_eq!(path(&triple, &METRIC.rules, &margin), Some(Path::Rows));
+    margin.kept[BACK] = Kept::Constant(50.0);
+    assert_eq!(path(&triple, &METRIC.rules, &margin), Some(Path::Form));
+    margin.kept[PLATE_SHEAR] = Kept::Constant(60.0);
+    assert_eq!(path(&triple, &METRIC.rules, &margin), Some(Path::Cuts));
     let shared = STRUCTURAL.rules.with(Entry::INNER_SHARE, 1.0).expect("a choice");
     let thinned = triple.omit_alternate().expect("a form");
-    assert_eq!(path(&thinned, &shared, &columns), Some(Path::Rows));
-    assert_eq!(path(&triple, &shared, &columns), Some(Path::Lanes));
+    assert_eq!(path(&thinned, &shared, &columns), Some(Path::Cuts));
+    assert_eq!(path(&triple, &shared, &columns), Some(Path::Form));
     let unequal = Form::unequal_straps(4).expect("a form");
     let counted = METRIC.rules.with(Entry::COUNT_STRAP, 1.0).and_then(|r| r.with(Entry::COUNT_INNER, 0.0));
-    assert_eq!(path(&unequal, &counted.expect("a choice"), &columns), Some(Path::Rows));
+    assert_eq!(path(&unequal, &counted.expect("a choice"), &columns), Some(Path::Cuts));
+}
+
+/// All forms of up to three rows with one to three rivets, and some of more.
+fn small_forms() -> Vec<Form> {
+    let mut lists: Vec<Vec<u8>> = vec![vec![]];
+    for rows in 0..3 {
+        let longer: Vec<_> = lists.iter().filter(|l| l.len() == rows).cloned().collect();
+        lists.extend(longer.iter().flat_map(|l| (1..=3).map(|n| [&l[..], &[n]].concat())));
+    }
+    lists.retain(|l| !l.is_empty());
+    lists.extend([vec![1, 2, 3, 2, 1], vec![4, 3, 2, 1], vec![1, 2, 3, 4, 5, 6, 7, 8], vec![1; 8]]);
+    let mut forms = Vec::new();
+    for list in lists {
+        for arrangement in [Arrangement::Chain, Arrangement::Zigzag] {
+            let mut push = |kind, single: usize| {
+                let rows: Vec<_> = (0..).zip(&list).map(|(at, n)| (*n, if at < single { 1 } else { 2 })).collect();
+                forms.push(Form::from_rows(kind, arrangement, &rows).expect("a form"));
+            };
+            push(JointKind::Lap, list.len());
+            push(JointKind::SingleStrap, list.len());
+            (0..list.len()).for_each(|single| push(JointKind::DoubleStrap, single));
+        }
+    }
+    forms
+}
+
+/// Every small form with margins, distances and shear-out, bad rows in the midst, under books of each way to take rows
+/// that are too close: a sweep is what single checks are, at every level.
+#[test]
+fn every_small_form_with_everything_given() {
+    let whole = |part: f64| part.round();
+    for (at, form) in small_forms().into_iter().enumerate() {
+        let densest = f64::from(form.densest_rivets());
+        let mut columns = seam(41);
+        let of = |a: f64, b: f64, step: f64| (0..41).map(move |i| a + b * (f64::from(i) * step + 0.37).fract());
+        let mut pitch: Vec<f64> = of(1.6, 4.0, 0.618_034).map(|p| whole(p * densest * 23.0)).collect();
+        (pitch[20], pitch[33]) = (f64::NAN, densest * 12.0);
+        columns.kept[PITCH] = Kept::Values(pitch);
+        columns.kept[OTHER] = Kept::Values(of(4.0, 12.0, 0.302_776).map(whole).collect());
+        columns.kept[NARROW] = if form.kind() == JointKind::DoubleStrap { Kept::Constant(8.0) } else { Kept::None };
+        columns.kept[PLATE_SHEAR] = Kept::Constant(if at % 2 == 0 { 70.0 } else { 25.0 });
+        columns.kept[MARGIN] = Kept::Values(of(15.0, 40.0, 0.541_381).collect());
+        if form.row_count() > 1 {
+            columns.kept[BACK] = Kept::Values(of(20.0, 60.0, 0.192_582).collect());
+        }
+        let book = BOOKS[at % BOOKS.len()].rules;
+        let close = book.with(Entry::CLOSE_ROWS, (at % 3) as f64).expect("a choice");
+        let share = close.with(Entry::INNER_SHARE, f64::from(at % 4 == 3)).expect("a choice");
+        let expected = singly(&columns, &form, &share).status;
+        assert_eq!(expected[20], ErrorKind::NotFinite as u8, "{form}");
+        assert_eq!(expected[33], ErrorKind::HolesFillPitch as u8, "{form}");
+        assert!(expected.contains(&0), "{form}: {expected:?}");
+        assert_eq!(compare(&columns, &form, &share).unwrap_or_else(|e| panic!("{e}")), Some(Path::Cuts), "{form}");
+    }
+}
+
+/// A margin about half a hole, rows about where their holes touch. By hand, holes of 24 mm: half of it is 12 mm; rows
+/// of a chain touch at 24 mm, those of a zig-zag with one rivet in 40 mm lie 20 mm across and touch at
+/// sqrt(24 x 24 - 20 x 20) = 13.266 mm; three rows behind each other at 12 mm from each to the next.
+#[test]
+fn margins_and_rows_about_their_limits() {
+    let refused = |columns: &Columns, form: &Form, kind: ErrorKind| {
+        compare(columns, form, &METRIC.rules).unwrap_or_else(|e| panic!("{e}"));
+        let status = singly(columns, form, &METRIC.rules).status;
+        assert!(status.contains(&0) && status.contains(&(kind as u8)), "{form}: {status:?}");
+    };
+    for form in kernel_forms() {
+        let mut columns = seam(about(1.0).count());
+        columns.kept[HOLE] = Kept::Constant(24.0);
+        columns.kept[PITCH] = Kept::Constant(40.0 * f64::from(form.densest_rivets()));
+        columns.kept[MARGIN] = Kept::Values(about(12.0).collect());
+        refused(&columns, &form, ErrorKind::HoleCutsEdge);
+        columns.kept[MARGIN] = Kept::None;
+        if form.row_count() > 1 {
+            columns.kept[BACK] = Kept::Values(about(24.0).collect());
+            refused(&columns, &form.chain(), ErrorKind::RowsOverlap);
+            if form.rows().all(|row| row.rivets == form.densest_rivets()) {
+                let touching = (24.0_f64 * 24.0 - 20.0 * 20.0).sqrt();
+                columns.kept[BACK] = Kept::Values(about(touching).collect());
+                refused(&columns, &form.zigzag(), ErrorKind::RowsOverlap);
+            }
+        }
+        if form.row_count() > 2 && form.rows().all(|row| row.rivets == form.densest_rivets()) {
+            // Far enough across for neighbours, so that only the rows behind each other may touch.
+            columns.kept[PITCH] = Kept::Constant(60.0 * f64::from(form.densest_rivets()));
+            columns.kept[BACK] = Kept::Values(about(12.0).collect());
+            refused(&columns, &form.zigzag(), ErrorKind::RowsOverlap);
+        }
+    }
 }

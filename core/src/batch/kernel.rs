@@ -17,8 +17,14 @@ use crate::formula;
 use crate::joint::{JointKind, MAX_ROWS};
 use crate::math;
 
-/// Columns that the kernel reads, in the order of [`Inputs`](super::Inputs).
-pub const READ: usize = 11;
+/// Columns that a chunk has, in the order of [`Inputs`](super::Inputs); at the end a bearing stress of straps that are
+/// not there, which only has to be within its bounds.
+pub const READ: usize = 15;
+
+/// Places of the columns that no compiled kernel reads.
+pub const PLATE_SHEAR: usize = 11;
+pub const MARGIN_COLUMN: usize = 12;
+pub const BACK: usize = 13;
 
 /// So many of them the kernel checks against their bounds itself.
 pub const CHECKED: usize = 3;
@@ -32,7 +38,7 @@ pub const MARGIN: f64 = 1e-4;
 const APART: f64 = 100.0 * math::TOLERANCE;
 
 /// Holes that leave less of the strip than this are left to a single check, which has the exact limit.
-const FILLED: f64 = 1.0 - 3.0 * math::TOLERANCE;
+pub const FILLED: f64 = 1.0 - 3.0 * math::TOLERANCE;
 
 /// Which cuts the book's figure is taken from.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -50,6 +56,8 @@ pub enum Eyes {
 pub struct Fixed {
     /// Rivets by row.
     pub rivets: [f64; MAX_ROWS],
+    /// Rivets of the densest row.
+    pub densest: f64,
     /// Double shear over single shear, by the book.
     pub double: f64,
     /// The same, as it enters one plane that fails alone; 2 makes it the single shear.
@@ -91,30 +99,30 @@ pub struct Found<const W: usize> {
 
 /// One rivet by the planes that are on the cut.
 #[derive(Clone, Copy)]
-struct Rivet {
+pub struct Rivet {
     /// Of a row in single shear.
-    single: f64,
-    both: f64,
+    pub single: f64,
+    pub both: f64,
     /// The plane of the wide strap alone, and of the narrow one.
-    other: f64,
-    narrow: f64,
+    pub other: f64,
+    pub narrow: f64,
 }
 
 /// Thicknesses, stresses and diameters of one lane.
 #[derive(Clone, Copy)]
-struct Lane {
-    strip: f64,
-    plate: f64,
-    other: f64,
-    narrow: f64,
-    tension: f64,
-    other_tension: f64,
-    shear: f64,
-    bearing: f64,
-    other_bearing: f64,
-    tear_hole: f64,
-    shear_hole: f64,
-    bearing_hole: f64,
+pub struct Lane {
+    pub strip: f64,
+    pub plate: f64,
+    pub other: f64,
+    pub narrow: f64,
+    pub tension: f64,
+    pub other_tension: f64,
+    pub shear: f64,
+    pub bearing: f64,
+    pub other_bearing: f64,
+    pub tear_hole: f64,
+    pub shear_hole: f64,
+    pub bearing_hole: f64,
 }
 
 /// The weaker of a fate so far and another; equal within the tolerance, the earlier one stays.
@@ -124,6 +132,57 @@ fn against(so_far: f64, other: f64) -> f64 {
 }
 
 impl Lane {
+    /// A lane of a chunk.
+    #[inline(always)]
+    pub fn new<const W: usize>(fixed: &Fixed, chunk: &Chunk<'_, W>, i: usize) -> Self {
+        let [pitch, plate, hole, tension, shear, rivet, other, narrow, other_tension, bearing, other_bearing, ..] =
+            chunk;
+        let [tear, sheared, borne] = fixed.by_rivet.map(|by_rivet| if by_rivet { rivet } else { hole });
+        Lane {
+            strip: pitch[i],
+            plate: plate[i],
+            other: other[i],
+            narrow: narrow[i],
+            tension: tension[i],
+            other_tension: other_tension[i],
+            shear: shear[i],
+            bearing: bearing[i],
+            other_bearing: other_bearing[i],
+            tear_hole: formula::deducted(tear[i], fixed.allowance),
+            shear_hole: sheared[i],
+            bearing_hole: borne[i],
+        }
+    }
+
+    /// The solid strip: in a lap the lesser of two, the first when equal.
+    #[inline(always)]
+    pub fn solid(&self, lap: bool) -> f64 {
+        let solid = formula::solid(self.strip, self.plate, self.tension);
+        if lap { math::smaller(solid, formula::solid(self.strip, self.other, self.other_tension)) } else { solid }
+    }
+
+    /// Thickness and tension of the plate (0), plate B or the wide strap (1), the narrow strap (2).
+    #[inline(always)]
+    pub fn member(&self, which: u8) -> (f64, f64) {
+        match which {
+            0 => (self.plate, self.tension),
+            1 => (self.other, self.other_tension),
+            _ => (self.narrow, self.other_tension),
+        }
+    }
+
+    /// Whether its dimensions clearly make a joint. Holes that nearly fill the strip, and rivets that nearly exceed
+    /// their hole, are left to a single check.
+    #[inline(always)]
+    pub fn sound<const W: usize>(&self, fixed: &Fixed, densest: f64, chunk: &Chunk<'_, W>, i: usize) -> bool {
+        let (hole, rivet) = (chunk[2][i], chunk[5][i]);
+        let mut sound = (formula::row_hold(densest, hole) < self.strip * FILLED) & (rivet <= hole);
+        for (x, (lo, hi)) in [self.strip, self.plate, hole].into_iter().zip(fixed.bounds) {
+            sound &= (x >= lo) & (x <= hi);
+        }
+        sound
+    }
+
     /// The net section at a row of `n` rivets: of the plate, of plate B or the wide strap, of the narrow strap.
     #[inline(always)]
     fn plate_net(&self, n: f64) -> f64 {
@@ -138,29 +197,47 @@ impl Lane {
         formula::net_section(self.strip, n, self.tear_hole, self.narrow, self.other_tension)
     }
 
-    /// One rivet in its weakest fate. A stress that was not given is infinite here, and never the weaker.
+    /// One rivet in its weakest fate. A stress that was not given is infinite here, and never the weaker; so is a
+    /// margin (`outs`: of the plate, of plate B or the wide strap, of the narrow strap) at which it does not stand.
     #[inline(always)]
-    fn rivet<S: Shape>(&self, fixed: &Fixed, seam: f64, crush: bool) -> Rivet {
+    pub fn rivet<const DOUBLE: bool>(&self, fixed: &Fixed, seam: f64, crush: bool, outs: [f64; 3]) -> Rivet {
         let (d, ss, db) = (self.shear_hole, self.shear, self.bearing_hole);
         let (sc, sc2) = if crush { (self.bearing, self.other_bearing) } else { (f64::INFINITY, f64::INFINITY) };
+        let [out, wide_out, thin_out] = outs;
         let plate = formula::bearing(db, self.plate, sc);
         let wide = formula::bearing(db, self.other, sc2);
-        let single = formula::times(seam, formula::single_shear(d, ss));
-        let single = against(against(single, wide), plate);
-        if S::KIND != JointKind::DoubleStrap {
+        let weaker = |f: f64, strap: f64, strap_out: f64| against(against(f, strap), strap_out);
+        let in_plate = |f: f64| against(against(f, plate), out);
+        let single = in_plate(weaker(formula::times(seam, formula::single_shear(d, ss)), wide, wide_out));
+        if !DOUBLE {
             return Rivet { single, both: single, other: single, narrow: single };
         }
         let thin = formula::bearing(db, self.narrow, sc2);
         let sheared = formula::times(seam, formula::double_shear(fixed.double, d, ss));
         let lone = formula::times(seam, formula::plane_shear(fixed.lone, d, ss));
-        let other = against(against(lone, wide), plate);
-        let narrow = against(against(lone, thin), plate);
+        let other = in_plate(weaker(lone, wide, wide_out));
+        let narrow = in_plate(weaker(lone, thin, thin_out));
         let half = formula::half(sheared);
-        let (a, b) = (against(half, wide), against(half, thin));
-        let crushes = math::below_positive(wide, half) | math::below_positive(thin, half);
+        let (a, b) = (weaker(half, wide, wide_out), weaker(half, thin, thin_out));
+        // A plane goes its own way where its strap is weaker than the shear of the plane.
+        let yields = |strap, strap_out| {
+            math::below_positive(strap, half) | math::below_positive(strap_out, against(half, strap))
+        };
+        let crushes = yields(wide, wide_out) | yields(thin, thin_out);
         let apart = formula::cut_strength(a, b);
-        let both = against(if crushes { apart } else { sheared }, plate);
+        let both = in_plate(if crushes { apart } else { sheared });
         Rivet { single, both, other, narrow }
+    }
+
+    /// [`rivet`](Self::rivet) of a shape.
+    #[inline(always)]
+    fn rivet_of<S: Shape>(&self, fixed: &Fixed, seam: f64, crush: bool) -> Rivet {
+        let nowhere = [f64::INFINITY; 3];
+        if matches!(S::KIND, JointKind::DoubleStrap) {
+            self.rivet::<true>(fixed, seam, crush, nowhere)
+        } else {
+            self.rivet::<false>(fixed, seam, crush, nowhere)
+        }
     }
 
     /// The cuts that can govern; infinite where the form has no such cut.
@@ -282,8 +359,6 @@ fn safe<S: Shape>(rivet: &Rivet, least_net: f64, strength: f64, strap_tied: bool
 /// Works a chunk of rows out.
 #[inline(always)]
 pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Chunk<'_, W>, found: &mut Found<W>) {
-    let [pitch, plate, hole, tension, shear, rivet, other, narrow, other_tension, bearing, other_bearing] = chunk;
-    let [tear, sheared, borne] = fixed.by_rivet.map(|by_rivet| if by_rivet { rivet } else { hole });
     let no_straps = {
         let mut has = S::HAS;
         has[at::OTHER] = false;
@@ -295,26 +370,12 @@ pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Ch
     };
     let own = EYES == Eyes::Own as u8;
     for i in 0..W {
-        let lane = Lane {
-            strip: pitch[i],
-            plate: plate[i],
-            other: other[i],
-            narrow: if S::ALIKE { other[i] } else { narrow[i] },
-            tension: tension[i],
-            other_tension: other_tension[i],
-            shear: shear[i],
-            bearing: bearing[i],
-            other_bearing: other_bearing[i],
-            tear_hole: formula::deducted(tear[i], fixed.allowance),
-            shear_hole: sheared[i],
-            bearing_hole: borne[i],
-        };
-        let mut solid = formula::solid(lane.strip, lane.plate, lane.tension);
-        if S::KIND == JointKind::Lap {
-            // The lesser of two, the first when equal.
-            solid = math::smaller(solid, formula::solid(lane.strip, lane.other, lane.other_tension));
+        let mut lane = Lane::new(fixed, chunk, i);
+        if S::ALIKE {
+            lane.narrow = lane.other;
         }
-        let one = lane.rivet::<S>(fixed, 1.0, true);
+        let solid = lane.solid(S::KIND == JointKind::Lap);
+        let one = lane.rivet_of::<S>(fixed, 1.0, true);
         let cuts = lane.cuts::<S>(fixed, &one);
         let tied = one.both == one.narrow;
         let mut numbers = fixed.numbers;
@@ -324,19 +385,15 @@ pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Ch
         let seen = if own { barred(&cuts, &fixed.bars[0]) } else { cuts };
         let (strength, number) = governing(&seen, &numbers, S::HAS);
         let least_net = lane.least_net::<S>(fixed);
-        // Holes that nearly fill the strip, and rivets that nearly exceed their hole, are left to a single check.
-        let room = formula::row_hold(S::densest(&fixed.rivets), hole[i]) < lane.strip * FILLED;
-        let mut sound = room & (rivet[i] <= hole[i]) & safe::<S>(&one, least_net, strength, tied);
-        for (x, (lo, hi)) in [lane.strip, lane.plate, hole[i]].into_iter().zip(fixed.bounds) {
-            sound &= (x >= lo) & (x <= hi);
-        }
+        let mut sound = lane.sound(fixed, S::densest(&fixed.rivets), chunk, i);
+        sound &= safe::<S>(&one, least_net, strength, tied);
         let efficiency = formula::efficiency(strength, solid);
         let mut book = efficiency;
         if EYES == Eyes::NoStraps as u8 {
             book = formula::efficiency(governing(&cuts, &numbers, no_straps).0, solid);
         }
         if own {
-            let one = lane.rivet::<S>(fixed, fixed.seam, fixed.crush);
+            let one = lane.rivet_of::<S>(fixed, fixed.seam, fixed.crush);
             let seen = barred(&lane.cuts::<S>(fixed, &one), &fixed.bars[1]);
             let by_book = governing(&seen, &numbers, S::HAS).0;
             book = formula::efficiency(by_book, solid);

@@ -4,9 +4,9 @@
 //! governing mode, the book's efficiency and the one credited, and a status, so that one bad row never loses the
 //! others. It allocates nothing; all results go into slices that the caller gives.
 //!
-//! Usual forms (see [`Path`]) run through a kernel that is compiled for each of them and works on many rows at once.
-//! Every other form, and whatever row is not clear to the kernel (a bad one, holes that nearly fill the strip, rivets of
-//! next to no strength), is checked by itself.
+//! A kernel works on many rows at once: for usual forms one that is compiled for each of them, for all others one that
+//! goes through their cuts (see [`Path`]). Whatever row is not clear to it (a bad one, holes that nearly fill the strip,
+//! rivets of next to no strength) is checked by itself.
 //!
 //! ```
 //! use seamwright::{batch::{InputColumn, Inputs, Outputs, Sweep}, joint::Form, rules::METRIC};
@@ -26,7 +26,9 @@
 //! # Ok::<(), seamwright::Error>(())
 //! ```
 
+mod any;
 mod column;
+mod cuts;
 mod kernel;
 mod level;
 mod plan;
@@ -44,22 +46,24 @@ use crate::error::{Error, ErrorKind};
 use crate::joint::{Form, JointKind};
 use crate::rules::{Entry, Rules};
 use column::length;
-use plan::Plan;
+use plan::{Plan, Way};
 
 /// Status of a row that was computed; any other is the number of an [`ErrorKind`].
 pub const COMPUTED: u8 = 0;
 
-/// Which way the rows of a sweep go.
+/// Which kernel works out the rows of a sweep, many at once.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Path {
-    /// Through the kernel compiled for this form, many rows at once: laps, single straps and double straps of equal
-    /// width with up to five rows (single straps: three), alike or with the outer row thinned out; wide and narrow
-    /// straps with one outer row (two or three rows in all) or two (four or five), which have fewer rivets than the
-    /// rows at the butt, and those are alike.
-    Lanes,
-    /// Row by row: other forms, sweeps with a margin, back pitches or shear-out, the even share of the load where rows
-    /// differ, and books that count straps without all inner rows where straps differ in width.
-    Rows,
+    /// The one compiled for this form: laps, single straps and double straps of equal width with up to five rows
+    /// (single straps: three), alike or with the outer row thinned out; wide and narrow straps with one outer row (two
+    /// or three rows in all) or two (four or five), which have fewer rivets than the rows at the butt, and those are
+    /// alike.
+    Form,
+    /// The one of all forms, which adds up cut by cut those that can govern: some times slower. It serves all other
+    /// forms, shear-out at the margin, books that reckon with rows that lie too close (where distances of rows are
+    /// given), the even share of the load where rows differ, and books that count straps without all inner rows where
+    /// straps differ in width.
+    Cuts,
 }
 
 /// Slices for the results, all of one length. What is `None` is not asked for.
@@ -116,7 +120,7 @@ pub struct Sweep<'a> {
     inputs: Inputs<'a>,
     rows: usize,
     modes: ModeTable,
-    plan: Option<Plan<'a>>,
+    plan: Plan<'a>,
 }
 
 impl<'a> Sweep<'a> {
@@ -175,7 +179,10 @@ impl<'a> Sweep<'a> {
     /// Which way its rows go.
     #[must_use]
     pub fn path(&self) -> Path {
-        if self.plan.is_some() { Path::Lanes } else { Path::Rows }
+        match self.plan.way {
+            Way::Shape(_) => Path::Form,
+            Way::Any(_) => Path::Cuts,
+        }
     }
 
     /// The table of the form's modes, as the numbers in [`Outputs::mode`] mean them.

@@ -1,16 +1,19 @@
-//! What is settled once for a sweep: whether the kernel serves it, and everything that is the same in all rows.
+//! What is settled once for a sweep: which kernel serves it, and everything that is the same in all rows.
 
+use super::any::{Any, Given};
 use super::column::{InputColumn, Inputs};
-use super::kernel::{Eyes, Fixed, READ};
+use super::kernel::{Eyes, FILLED, Fixed, READ};
 use super::shape::{Pattern, SLOTS, Shape};
 use super::table::ModeTable;
 use crate::bounds::Field;
-use crate::joint::{Form, JointKind, MAX_ROWS};
+use crate::formula;
+use crate::joint::{Arrangement, Form, JointKind, MAX_ROWS};
+use crate::math;
 use crate::modes::Cut;
-use crate::rules::{Counted, Diameter, Entry, Rules};
+use crate::rules::{CloseRows, Counted, Diameter, Entry, Rules};
 
-/// Greatest number of rows that the kernel is compiled for.
-pub const ROWS: usize = 5;
+/// Greatest number of rows that a kernel is compiled for.
+const ROWS: usize = 5;
 
 /// A sweep as the kernel sees it.
 #[derive(Clone, Copy, Debug)]
@@ -20,72 +23,113 @@ pub struct Plan<'a> {
     pub pattern: Pattern,
     /// Whether both straps are one column.
     pub alike: bool,
-    pub eyes: Eyes,
+    pub way: Way,
+    /// Where margins or distances of rows are given.
+    pub placing: Option<Placing>,
     pub fixed: Fixed,
     /// The columns that the kernel reads, with the bounds of those that change from row to row.
     pub columns: [(InputColumn<'a>, Option<(f64, f64)>); READ],
 }
 
+/// Margin and distances of rows: what makes them sound, whatever they do to the strength.
+#[derive(Clone, Copy, Debug)]
+pub struct Placing {
+    pub margin: bool,
+    pub back: bool,
+    /// How far across holes of neighbouring rows lie at least, as a share of the strip.
+    across: f64,
+    /// Whether there are rows behind each other.
+    in_line: bool,
+}
+
+impl Placing {
+    fn new(form: &Form, margin: bool, back: bool) -> Self {
+        let rows = form.row_count();
+        let mut across = f64::INFINITY;
+        for row in 1..rows {
+            let (a, b) = (form.row(row).rivets, form.row(row.wrapping_add(1)).rivets);
+            let (few, many) = if a < b { (a, b) } else { (b, a) };
+            let staggered = many == few || u32::from(many) == u32::from(few).wrapping_mul(2);
+            let zigzag = form.arrangement() == Arrangement::Zigzag && staggered;
+            across = math::smaller(across, if zigzag { formula::gauge(1.0, f64::from(many)) } else { 0.0 });
+        }
+        Placing { margin, back, across, in_line: rows > 2 }
+    }
+
+    /// Whether a lane's holes are clear of the margin and of each other. What is near a limit is left to a single
+    /// check, which has it exactly.
+    #[inline(always)]
+    pub fn clear(&self, pitch: f64, hole: f64, margin: f64, back: f64) -> bool {
+        let across = formula::times(self.across, pitch);
+        let apart = formula::times(back, back) * FILLED + formula::times(across, across) * FILLED;
+        let margin = !self.margin | (formula::half(hole) < margin * FILLED);
+        let rows = !self.back | (formula::times(hole, hole) < apart);
+        let behind = !(self.back & self.in_line) | (formula::half(hole) < back * FILLED);
+        margin & rows & behind
+    }
+}
+
+/// Which kernel serves a sweep.
+#[derive(Clone, Copy, Debug)]
+pub enum Way {
+    /// The one compiled for its form.
+    Shape(Eyes),
+    /// The one of all forms.
+    Any(Any),
+}
+
 impl<'a> Plan<'a> {
-    /// The plan of a sweep; `None` where its rows have to be checked one by one.
-    pub fn new(form: &Form, rules: &Rules, inputs: &Inputs<'a>, modes: &ModeTable) -> Option<Self> {
+    /// The plan of a sweep.
+    pub fn new(form: &Form, rules: &Rules, inputs: &Inputs<'a>, modes: &ModeTable) -> Self {
         let (kind, rows, pattern) = (form.kind(), form.row_count(), Pattern::of(form));
-        let most = if kind == JointKind::SingleStrap { 3 } else { ROWS };
-        // Straps that differ in width: one outer row up to three rows, two above.
-        let unusual = match pattern {
-            Pattern::Unequal(1) => rows > 3,
-            Pattern::Unequal(2) => rows < 4,
-            Pattern::Unequal(_) | Pattern::Other => true,
-            Pattern::Even | Pattern::Thinned => false,
-        };
-        if unusual || rows > most {
-            return None;
-        }
-        if inputs.margin.is_some() || inputs.back_pitch.is_some() || inputs.plate_shear.is_some() {
-            return None;
-        }
         let inner = pattern != Pattern::Even;
         let straps = inputs.other.is_some() && kind != JointKind::Lap;
-        // Bearing of straps that were not given still has to be within its bounds.
-        if kind != JointKind::Lap && !straps && matches!(inputs.other_bearing, Some(c) if c.constant().is_none()) {
-            return None;
-        }
+        let (placed, margin) = (inputs.back_pitch.is_some() && rows > 1, inputs.margin.is_some());
         let counts_straps = straps && rules.on(Entry::COUNT_STRAP);
         let counts_all_inner = !inner || rules.counts_inner() == Counted::Always;
-        // A plate torn with the narrow strap is above the plate torn alone, where that counts and is a plain sum.
-        if matches!(pattern, Pattern::Unequal(_)) && counts_straps && !counts_all_inner {
-            return None;
-        }
-        if inner && rules.on(Entry::INNER_SHARE) {
-            return None;
-        }
-        let columns = Self::columns(inputs, kind);
+        let columns = Self::columns(inputs, form);
         let alike = kind == JointKind::DoubleStrap
             && !matches!(pattern, Pattern::Unequal(_))
             && columns.get(6).zip(columns.get(7)).is_some_and(|(wide, narrow)| wide.0.is(&narrow.0));
         let (safety, divisor) = (rules.get(Entry::SEAM_SAFETY), rules.get(Entry::SEAM_DIVISOR));
         let crush = rules.on(Entry::BEARING_CHECKED);
-        let sees = (crush || inputs.bearing.is_none()) && safety == divisor;
-        let butt = kind != JointKind::Lap;
-        let eyes = if (butt && !straps) || !sees || !counts_all_inner {
-            Eyes::Own
-        } else if straps && !counts_straps {
-            Eyes::NoStraps
-        } else {
-            Eyes::Same
-        };
+        let out = margin && inputs.plate_shear.is_some();
+        let sees = (crush || (inputs.bearing.is_none() && !out)) && safety == divisor;
         let mut fixed = Self::fixed(form, rules);
         fixed.crush = crush;
         if safety != divisor {
-            fixed.seam = crate::formula::safety_ratio(safety, divisor);
+            fixed.seam = formula::safety_ratio(safety, divisor);
         }
-        let mut plan = Plan { kind, rows, pattern, alike, eyes, fixed, columns };
+        // Straps that differ in width: one outer row up to three rows, two above.
+        let usual = match pattern {
+            Pattern::Unequal(1) => rows <= 3,
+            Pattern::Unequal(2) => rows >= 4,
+            Pattern::Unequal(_) | Pattern::Other => false,
+            Pattern::Even | Pattern::Thinned => true,
+        } && rows <= if kind == JointKind::SingleStrap { 3 } else { ROWS };
+        let plain = !out && (!placed || rules.close_rows() == CloseRows::Finding);
+        // A plate torn with the narrow strap is above the plate torn alone, where that counts and is a plain sum.
+        let summed = !(matches!(pattern, Pattern::Unequal(_)) && counts_straps && !counts_all_inner)
+            && !(inner && rules.on(Entry::INNER_SHARE));
+        let butt = kind != JointKind::Lap;
+        let way = if !(usual && plain && summed) {
+            Way::Any(Any::new(form, rules, Given { straps, placed, out, own: !sees }))
+        } else if (butt && !straps) || !sees || !counts_all_inner {
+            Way::Shape(Eyes::Own)
+        } else if straps && !counts_straps {
+            Way::Shape(Eyes::NoStraps)
+        } else {
+            Way::Shape(Eyes::Same)
+        };
+        let placing = (margin || placed).then(|| Placing::new(form, margin, placed));
+        let mut plan = Plan { kind, rows, pattern, alike, way, placing, fixed, columns };
         super::run::for_shape(&plan, Number { fixed: &mut fixed, form, rules, modes });
         plan.fixed = fixed;
-        Some(plan)
+        plan
     }
 
-    fn columns(inputs: &Inputs<'a>, kind: JointKind) -> [(InputColumn<'a>, Option<(f64, f64)>); READ] {
+    fn columns(inputs: &Inputs<'a>, form: &Form) -> [(InputColumn<'a>, Option<(f64, f64)>); READ] {
+        let kind = form.kind();
         let bounded = |field: Field, column: InputColumn<'a>| {
             let bound = field.bound();
             (column, column.constant().is_none().then_some((bound.lo, bound.hi)))
@@ -98,6 +142,9 @@ impl<'a> Plan<'a> {
         // Straps that were not given crush no rivet.
         let no_straps = kind != JointKind::Lap && inputs.other.is_none();
         let other_bearing = if no_straps { unknown } else { inputs.other_bearing.unwrap_or(bearing) };
+        let stray = inputs.other_bearing.filter(|_| no_straps).unwrap_or(unknown);
+        // Where there is nothing to place, a distance is never looked at.
+        let back = inputs.back_pitch.filter(|_| form.row_count() > 1).unwrap_or(unknown);
         [
             bounded(Field::Pitch, inputs.pitch),
             bounded(Field::Plate, inputs.plate),
@@ -110,6 +157,10 @@ impl<'a> Plan<'a> {
             bounded(Field::OtherTension, inputs.other_tension.unwrap_or(inputs.tension)),
             bounded(Field::Bearing, bearing),
             bounded(Field::OtherBearing, other_bearing),
+            bounded(Field::PlateShear, inputs.plate_shear.unwrap_or(unknown)),
+            bounded(Field::Margin, inputs.margin.unwrap_or(unknown)),
+            bounded(Field::BackPitch, back),
+            bounded(Field::OtherBearing, stray),
         ]
     }
 
@@ -122,6 +173,7 @@ impl<'a> Plan<'a> {
         let diameters = [Entry::TEAR_DIAMETER, Entry::SHEAR_DIAMETER, Entry::BEARING_DIAMETER];
         Fixed {
             rivets,
+            densest: f64::from(form.densest_rivets()),
             double,
             lone: if rules.choice(Entry::LONE_PLANE) == 0 { double } else { 2.0 },
             allowance: rules.get(Entry::TEAR_ALLOWANCE),

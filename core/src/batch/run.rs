@@ -2,10 +2,11 @@
 
 use core::marker::PhantomData;
 
+use super::any::{self, Any};
 use super::column::InputColumn;
 use super::kernel::{self, CHECKED, Chunk, Eyes, Fixed, Found, READ};
 use super::level::{Job, Level};
-use super::plan::Plan;
+use super::plan::{Placing, Plan, Way};
 use super::shape::{Double, Lap, Pattern, Shape, Single, Unequal};
 use super::single::place;
 use super::table::NO_MODE;
@@ -72,57 +73,80 @@ pub fn for_shape<T: ShapeWork>(plan: &Plan<'_>, work: T) {
 }
 
 /// Runs a sweep.
-pub fn dispatch<L: Level>(sweep: &Sweep<'_>, level: L, from: usize, mut outputs: Outputs<'_>) {
-    match &sweep.plan {
-        Some(plan) => for_shape(plan, Start { sweep, plan, level, from, outputs }),
-        None => {
-            for at in 0..outputs.efficiency.len() {
-                place(sweep, from, at, &mut outputs);
-            }
-        }
+pub fn dispatch<L: Level>(sweep: &Sweep<'_>, level: L, from: usize, outputs: Outputs<'_>) {
+    // The book's figure costs a second search: not where nobody asks for it.
+    let asked = outputs.book_efficiency.is_some() || outputs.credited.is_some();
+    match &sweep.plan.way {
+        Way::Shape(eyes) => for_shape(&sweep.plan, Start { sweep, level, from, outputs, eyes: *eyes, asked }),
+        Way::Any(any) => level.run(Chunks { sweep, from, outputs, kernel: Cuts { any, asked } }),
     }
 }
 
 /// A sweep about to start, its shape still to be found.
 struct Start<'s, 'a, 'o, L> {
     sweep: &'s Sweep<'a>,
-    plan: &'s Plan<'a>,
     level: L,
     from: usize,
     outputs: Outputs<'o>,
+    eyes: Eyes,
+    asked: bool,
 }
 
 impl<L: Level> ShapeWork for Start<'_, '_, '_, L> {
     #[inline(always)]
     fn work<S: Shape>(self) {
-        let Start { sweep, plan, level, from, outputs } = self;
-        // The book's figure costs a second search: not where nobody asks for it.
-        let asked = outputs.book_efficiency.is_some() || outputs.credited.is_some();
-        let shape = PhantomData::<S>;
-        match plan.eyes {
-            Eyes::Own => level.run(Chunks::<_, 2> { sweep, plan, from, outputs, shape }),
+        let Start { sweep, level, from, outputs, eyes, asked } = self;
+        match eyes {
+            Eyes::Own => level.run(Chunks { sweep, from, outputs, kernel: Shaped::<S, 2>(PhantomData) }),
             Eyes::NoStraps if S::KIND != JointKind::Lap && asked => {
-                level.run(Chunks::<_, 1> { sweep, plan, from, outputs, shape })
+                level.run(Chunks { sweep, from, outputs, kernel: Shaped::<S, 1>(PhantomData) })
             }
-            _ => level.run(Chunks::<_, 0> { sweep, plan, from, outputs, shape }),
+            _ => level.run(Chunks { sweep, from, outputs, kernel: Shaped::<S, 0>(PhantomData) }),
         }
     }
 }
 
-/// All chunks of a run.
-struct Chunks<'s, 'a, 'o, S, const EYES: u8> {
-    sweep: &'s Sweep<'a>,
-    plan: &'s Plan<'a>,
-    from: usize,
-    outputs: Outputs<'o>,
-    shape: PhantomData<S>,
+/// A kernel: works a chunk of rows out.
+trait Kernel {
+    fn chunk(&self, sweep: &Sweep<'_>, fixed: &Fixed, chunk: &Chunk<'_, CHUNK>, found: &mut Found<CHUNK>);
 }
 
-impl<S: Shape, const EYES: u8> Job for Chunks<'_, '_, '_, S, EYES> {
+/// The kernel compiled for a shape.
+struct Shaped<S, const EYES: u8>(PhantomData<S>);
+
+impl<S: Shape, const EYES: u8> Kernel for Shaped<S, EYES> {
+    #[inline(always)]
+    fn chunk(&self, _: &Sweep<'_>, fixed: &Fixed, chunk: &Chunk<'_, CHUNK>, found: &mut Found<CHUNK>) {
+        kernel::chunk::<S, EYES, CHUNK>(fixed, chunk, found);
+    }
+}
+
+/// The kernel of all forms.
+struct Cuts<'p> {
+    any: &'p Any,
+    asked: bool,
+}
+
+impl Kernel for Cuts<'_> {
+    #[inline(always)]
+    fn chunk(&self, sweep: &Sweep<'_>, fixed: &Fixed, chunk: &Chunk<'_, CHUNK>, found: &mut Found<CHUNK>) {
+        any::chunk(sweep, self.any, fixed, chunk, self.asked, found);
+    }
+}
+
+/// All chunks of a run.
+struct Chunks<'s, 'a, 'o, K> {
+    sweep: &'s Sweep<'a>,
+    from: usize,
+    outputs: Outputs<'o>,
+    kernel: K,
+}
+
+impl<K: Kernel> Job for Chunks<'_, '_, '_, K> {
     #[inline(always)]
     fn work(mut self) {
-        let columns = self.plan.columns;
-        let fixed = self.plan.fixed;
+        let columns = self.sweep.plan.columns;
+        let fixed = self.sweep.plan.fixed;
         let rows = self.outputs.efficiency.len();
         // Whole chunks of values are read where they stand; axes and the last rows by way of `filled`.
         let mut constants = [[0.0; CHUNK]; READ];
@@ -156,7 +180,7 @@ impl<S: Shape, const EYES: u8> Job for Chunks<'_, '_, '_, S, EYES> {
                 }
                 standing
             } else {
-                sound = fill(self.plan, self.from.wrapping_add(begin), left, &mut filled);
+                sound = fill(&self.sweep.plan, self.from.wrapping_add(begin), left, &mut filled);
                 filled.each_ref()
             };
             let count = if left < CHUNK { left } else { CHUNK };
@@ -217,6 +241,25 @@ fn within<const W: usize>(plan: &Plan<'_>, chunk: &Chunk<'_, W>) -> [bool; W] {
     within
 }
 
+/// Whether margins and distances of rows are clear in all lanes. Lanes where they are not lose their mode.
+#[inline(never)]
+fn clear(placing: &Placing, chunk: &Chunk<'_, CHUNK>, modes: Option<&mut [u16; CHUNK]>) -> bool {
+    let [pitch, _, hole, .., margin, back, _] = chunk;
+    let mut all = 0_u64;
+    let mut clear = [0_u64; CHUNK];
+    let lanes = pitch.iter().zip(*hole).zip(*margin).zip(*back);
+    for ((((pitch, hole), margin), back), clear) in lanes.zip(clear.iter_mut()) {
+        *clear = u64::from(!placing.clear(*pitch, *hole, *margin, *back));
+        all |= *clear;
+    }
+    if let Some(modes) = modes {
+        for (mode, clear) in modes.iter_mut().zip(clear) {
+            *mode = if clear == 0 { *mode } else { NO_MODE };
+        }
+    }
+    all == 0
+}
+
 #[inline(always)]
 fn put<T: Copy, const W: usize>(slot: Option<&mut [T]>, begin: usize, count: usize, lanes: &[T; W]) {
     let Some(rows) = slot.and_then(|s| s.get_mut(begin..)) else { return };
@@ -231,17 +274,22 @@ fn put<T: Copy, const W: usize>(slot: Option<&mut [T]>, begin: usize, count: usi
     }
 }
 
-impl<S: Shape, const EYES: u8> Chunks<'_, '_, '_, S, EYES> {
+impl<K: Kernel> Chunks<'_, '_, '_, K> {
     /// Works one chunk out, stores it, and checks by themselves the rows that are not clear to the kernel.
     #[inline(always)]
     fn chunk(&mut self, fixed: &Fixed, chunk: &Chunk<'_, CHUNK>, begin: usize, count: usize, sound: bool) {
         let mut found =
             Found { efficiency: [0.0; CHUNK], book: [0.0; CHUNK], credited: [0.0; CHUNK], mode: [0; CHUNK] };
-        kernel::chunk::<S, EYES, CHUNK>(fixed, chunk, &mut found);
+        self.kernel.chunk(self.sweep, fixed, chunk, &mut found);
         if !sound {
-            for (mode, sound) in found.mode.iter_mut().zip(within(self.plan, chunk)) {
+            for (mode, sound) in found.mode.iter_mut().zip(within(&self.sweep.plan, chunk)) {
                 *mode = if sound { *mode } else { NO_MODE };
             }
+        }
+        if let Some(placing) = &self.sweep.plan.placing
+            && !clear(placing, chunk, None)
+        {
+            clear(placing, chunk, Some(&mut found.mode));
         }
         self.store(begin, count, &found);
         if found.mode.iter().fold(false, |any, mode| any | (*mode == NO_MODE)) {
