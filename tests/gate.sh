@@ -166,22 +166,23 @@ step_benches() {
 # of the compiler's making, hence some room; what is counted here does not depend on who else uses the machine.
 step_sweep_instructions() {
     need valgrind valgrind
-    local program=$CARGO_TARGET_DIR/release/examples/sweep_rows outputs most few many each
+    local program=$CARGO_TARGET_DIR/release/examples/sweep_rows seam outputs most few many each seams
     cargo build --release -q -p seamwright-benches --example sweep_rows --locked
     count() {
         valgrind --tool=callgrind --callgrind-out-file=/dev/null "$program" "$@" 2>&1 | tee "$LOGS/callgrind.said" |
             awk '/Collected :/ {print $4}'
     }
-    # 48.8 and 52.4 of them by rustc 1.95, with AVX2.
-    for outputs in mode:540 all:580; do
-        most=${outputs#*:} outputs=${outputs%:*}
-        few=$(count 10016 "$outputs") many=$(count 50016 "$outputs")
+    # What each seam may take, in tenths; measured by rustc 1.95, with AVX2, it is a tenth less.
+    SEAMS
+    for seam in "${seams[@]}"; do
+        read -r seam outputs most <<<"$seam"
+        few=$(count 10016 "$outputs" "$seam") many=$(count 50016 "$outputs" "$seam")
         [ -n "$few" ] && [ -n "$many" ] || { cat "$LOGS/callgrind.said"; fail "callgrind counted nothing"; }
         each=$(((many - few) / 4000))
-        echo "sweep, $outputs: $((each / 10)).$((each % 10)) instructions for a row, at most $((most / 10)).$((most % 10))"
+        echo "sweep, $seam, $outputs: $((each / 10)).$((each % 10)) instructions for a row, at most $((most / 10)).$((most % 10))"
         [ "$each" -gt 50 ] && [ "$each" -le "$most" ] || fail "a row of a sweep takes $each tenths of an instruction"
     done
-    counted 2 "counts of instructions of sweeps"
+    counted ${#seams[@]} "counts of instructions of sweeps"
 }
 
 # The library alone for processors without an operating system. Where rustup has no such target, Debian's compiler

@@ -10,7 +10,7 @@ use std::time::Instant;
 use seamwright::Error;
 use seamwright::batch::{InputColumn, Inputs, Job, Level, Outputs, Path, Sweep};
 use seamwright::check::check;
-use seamwright::joint::Form;
+use seamwright::joint::{Arrangement, Form, JointKind};
 use seamwright::rules::{INDIAN, METRIC, RuleBook, US_CODE};
 use seamwright_lanes::Lanes;
 
@@ -106,14 +106,20 @@ struct Case {
     name: &'static str,
     form: Form,
     book: &'static RuleBook<'static>,
-    /// Thickness of the straps, or of the wide and the narrow one, as shares of 12 mm.
+    /// Thickness of the straps, or of the wide and the narrow one, mm.
     straps: Option<(f64, Option<f64>)>,
     all: bool,
+    /// Margin and distances of rows, mm, and the shear stress of the plate.
+    placed: Option<(f64, f64, Option<f64>)>,
 }
 
 fn cases() -> Result<Vec<Case>, Error> {
     let double = (10.0, None);
-    let case = |name, form, book, straps, all| Case { name, form, book, straps, all };
+    let case = |name, form, book, straps, all| Case { name, form, book, straps, all, placed: None };
+    let placed = |case: Case, shear| Case { placed: Some((60.0, 90.0, shear)), ..case };
+    let rows = |kind, list: &[(u8, u8)]| Form::from_rows(kind, Arrangement::Zigzag, list);
+    let lozenge = rows(JointKind::DoubleStrap, &[(1, 2), (2, 2), (3, 2)])?;
+    let uneven = rows(JointKind::Lap, &[(1, 1), (3, 1), (2, 1)])?;
     let metric = &METRIC;
     Ok(vec![
         case("double 3, efficiency and mode", Form::double_strap(3)?, metric, Some(double), false),
@@ -127,6 +133,11 @@ fn cases() -> Result<Vec<Case>, Error> {
         case("lap 1", Form::lap(1)?, metric, None, true),
         case("lap 4", Form::lap(4)?, metric, None, true),
         case("lap 4 thinned", Form::lap(4)?.omit_alternate()?, metric, None, true),
+        placed(case("double 3, placed", Form::double_strap(3)?, metric, Some(double), true), None),
+        placed(case("double 3, shear-out", Form::double_strap(3)?, metric, Some(double), true), Some(50.0)),
+        placed(case("double 3, rows too close", Form::double_strap(3)?, &INDIAN, Some(double), true), None),
+        case("double 1-2-3", lozenge, metric, Some(double), true),
+        case("lap 1-3-2", uneven, metric, None, true),
         case("single strap 3 thinned", Form::single_strap(3)?.omit_alternate()?, metric, Some(double), true),
     ])
 }
@@ -146,6 +157,9 @@ fn run(case: &Case, rows: usize, level: Lanes, turns: usize) -> Result<(), Error
         bearing: Some(c(120.0)),
         other: case.straps.map(|s| c(s.0)),
         narrow: case.straps.and_then(|s| s.1).map(c),
+        margin: case.placed.map(|p| c(p.0)),
+        back_pitch: case.placed.map(|p| c(p.1)),
+        plate_shear: case.placed.and_then(|p| p.2).map(c),
         ..Inputs::new(
             InputColumn::Values(&pitch),
             InputColumn::Values(&plate),

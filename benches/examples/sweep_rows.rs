@@ -1,13 +1,16 @@
-//! Sweeps the first so many rows of a double-strap triple-riveted seam, for the gate to count instructions: the count
-//! for many rows less that for few, over the rows between, is what one row costs.
+//! Sweeps the first so many rows of a seam, for the gate to count instructions: the count for many rows less that for
+//! few, over the rows between, is what one row costs.
 //!
-//! `sweep_rows <rows> <mode|all>`: the efficiency and the governing mode, or all outputs.
+//! `sweep_rows <rows> <mode|all> [seam]`: the efficiency and the governing mode, or all outputs; of a double-strap
+//! triple-riveted seam (`even`), one with margin and distances of rows (`placed`), with shear-out at the margin (`out`),
+//! with rows closer than its book prescribes (`crowded`) or along the zig-zag (`zigzag`), of rows of 1, 2 and 3 rivets
+//! (`lozenge`), of a lap of rows of 1, 3 and 2 (`uneven`), of an even share of the load (`shared`).
 
 use std::hint::black_box;
 
 use seamwright::batch::{InputColumn, Inputs, Outputs, Sweep};
-use seamwright::joint::Form;
-use seamwright::rules::METRIC;
+use seamwright::joint::{Arrangement, Form, JointKind};
+use seamwright::rules::{Entry, METRIC};
 use seamwright_lanes::Lanes;
 
 const ROWS: usize = 50_016;
@@ -21,6 +24,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let hole: Vec<f64> = of(0.618_034, 12.0, 20.0).collect();
     let plate: Vec<f64> = of(0.414_214, 6.0, 20.0).collect();
     let pitch: Vec<f64> = of(0.732_051, 2.0, 3.0).zip(&hole).map(|(holes, hole)| holes * hole).collect();
+    let back: Vec<f64> = of(0.302_776, 1.2, 1.6).zip(&hole).map(|(holes, hole)| holes * hole).collect();
     let (mut efficiency, mut book, mut credited) = (vec![0.0; ROWS], vec![0.0; ROWS], vec![0.0; ROWS]);
     let (mut mode, mut status) = (vec![0; ROWS], vec![0; ROWS]);
     let c = InputColumn::Constant;
@@ -30,8 +34,25 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         bearing: Some(c(120.0)),
         ..Inputs::new(values(&pitch), values(&plate), values(&hole), c(80.0), c(60.0))
     };
-    let form = Form::double_strap(3)?;
-    let sweep = Sweep::new(&form, &METRIC.rules, inputs, ROWS)?;
+    let seam = args.next().unwrap_or_else(|| "even".into());
+    let list = |kind, rows: &[(u8, u8)]| Form::from_rows(kind, Arrangement::Zigzag, rows);
+    let even = Form::double_strap(3)?;
+    let placed = Inputs { margin: Some(values(&hole)), back_pitch: Some(values(&back)), ..inputs };
+    let close = |by| METRIC.rules.with(Entry::CLOSE_ROWS, by);
+    let (form, inputs, rules) = match seam.as_str() {
+        "even" => (even, inputs, METRIC.rules),
+        "placed" => (even, placed, METRIC.rules),
+        "out" => (even, Inputs { plate_shear: Some(c(50.0)), ..placed }, METRIC.rules),
+        "crowded" => (even, placed, close(1.0)?),
+        "zigzag" => (even, placed, close(2.0)?),
+        "shared" => (even.omit_alternate()?, inputs, METRIC.rules.with(Entry::INNER_SHARE, 1.0)?),
+        "lozenge" => (list(JointKind::DoubleStrap, &[(1, 2), (2, 2), (3, 2)])?, inputs, METRIC.rules),
+        "uneven" => (list(JointKind::Lap, &[(1, 1), (3, 1), (2, 1)])?, Inputs { other: None, ..inputs }, METRIC.rules),
+        _ => return Err("no such seam".into()),
+    };
+    // Room for the holes of the densest row.
+    let strip: Vec<f64> = pitch.iter().map(|p| p * f64::from(form.densest_rivets())).collect();
+    let sweep = Sweep::new(&form, &rules, Inputs { pitch: values(&strip), ..inputs }, ROWS)?;
     let outputs = Outputs {
         mode: Some(&mut mode[..rows]),
         book_efficiency: all.then_some(&mut book[..rows]),

@@ -135,6 +135,30 @@ def test_books_side_by_side(steel):
         plot.books(form=sw.Form.lap(2), plate=sw.mm(13), materials=steel, books=[])
 
 
+def test_a_comparison_as_bars(steel):
+    given = {"plate": sw.mm(13), "materials": steel}
+    both = sw.compare(books=["metric", "us-montana"], forms=sw.Form.lap(2), **given)
+    ax = plot.books(both)
+    # By hand: (70 - 23)/70 under the metric book; the list for existing boilers has no sizes.
+    assert [bar.get_width() for bar in ax.patches] == [pytest.approx(100 * 47 / 70)]
+    assert f"no joint: {both['B'].refused[:20]}" in said(ax)
+    assert ax.get_title(loc="left") == sw.Form.lap(2).name
+    # Two forms: the columns are told apart by their letters, in whatever order they stand.
+    forms = sw.compare(books=["metric"], forms=[sw.Form.lap(1), sw.Form.lap(2)], sort_by="credited", **given)
+    names = [label.get_text().replace("\n", " ") for label in plot.books(forms).get_yticklabels()]
+    assert len(names) == 2
+    assert names[-1].startswith("B: ") and sw.Form.lap(2).name in names[-1]
+    widths = sorted(bar.get_width() for bar in plot.books(forms).patches)
+    assert widths == sorted(100 * column.credited for column in forms.columns)
+    for wrong in ({"books": ["metric"]}, {"plate": sw.mm(13)}):
+        with pytest.raises(sw.SeamwrightError, match="stands in the comparison"):
+            plot.books(both, **wrong)
+    with pytest.raises(sw.SeamwrightError, match="no column"):
+        plot.books(sw.compare(books=["us-montana"], forms=sw.Form.lap(2), **given))
+    with pytest.raises(sw.SeamwrightError, match="compare"):
+        plot.books("metric")
+
+
 def test_sensitivity_by_hand(found):
     """At 71 mm shear governs: 2 A 60 over a pitch of 71; tearing is (71 - 23) 13 80."""
     ax = plot.sensitivity(found)

@@ -12,7 +12,7 @@
 
 use super::Sweep;
 use super::cuts::{Cuts, Pieces, reach};
-use super::kernel::{BACK, Chunk, Fixed, Found, Lane, MARGIN, MARGIN_COLUMN, PLATE_SHEAR};
+use super::kernel::{BACK, Chunk, Finds, Fixed, Lane, MARGIN, MARGIN_COLUMN, PLATE_SHEAR};
 use super::table::NO_MODE;
 use crate::formula;
 use crate::joint::{Arrangement, Form, JointKind, MAX_ROWS};
@@ -82,7 +82,7 @@ impl Any {
 }
 
 /// Net sections of the members and rows of rivets by their planes, lane by lane.
-struct Strengths<const W: usize> {
+pub struct Strengths<const W: usize> {
     net: [[[f64; W]; MAX_ROWS]; 3],
     hold: [[[f64; W]; MAX_ROWS]; 3],
     /// The least net section, and the least rivet.
@@ -90,6 +90,105 @@ struct Strengths<const W: usize> {
     least_rivet: [f64; W],
     /// All rivets that there are.
     all: f64,
+}
+
+/// The row of a member that tears, from 1; none where it stays whole.
+#[inline(always)]
+fn of_row<const W: usize>(rows: &[[f64; W]; MAX_ROWS], row: usize) -> Option<&[f64; W]> {
+    rows.get(row.wrapping_sub(1))
+}
+
+/// Most pieces that are added up at once.
+const AT_ONCE: usize = 4;
+
+/// The pieces of a cut: so many are added up already.
+struct Sum<'s, const W: usize> {
+    pieces: heapless::Vec<&'s [f64; W], { MAX_ROWS + 3 }>,
+}
+
+impl<'s, const W: usize> Sum<'s, W> {
+    #[inline(always)]
+    fn new() -> Self {
+        Sum { pieces: heapless::Vec::new() }
+    }
+
+    /// One more; there is room for all that a cut can have.
+    #[inline(always)]
+    fn add(&mut self, piece: &'s [f64; W]) {
+        let _ = self.pieces.push(piece);
+    }
+}
+
+/// The least cut so far and its number.
+struct Least<const W: usize> {
+    value: [f64; W],
+    number: [f64; W],
+}
+
+impl<const W: usize> Least<W> {
+    /// Takes a cut where it is lower.
+    #[inline(always)]
+    fn take(&mut self, sum: &Sum<'_, W>, number: f64) {
+        match sum.pieces.as_slice() {
+            [a] => self.lower([a], number),
+            [a, b] => self.lower([a, b], number),
+            [a, b, c] => self.lower([a, b, c], number),
+            [a, b, c, d] => self.lower([a, b, c, d], number),
+            [a, b, c, d, rest @ ..] => {
+                let mut sum = [0.0; W];
+                for i in 0..W {
+                    sum[i] = added([a, b, c, d], i);
+                }
+                let (threes, left) = rest.as_chunks::<{ AT_ONCE - 1 }>();
+                for [b, c, d] in threes {
+                    for i in 0..W {
+                        let next = formula::cut_strength(sum[i], b[i]);
+                        sum[i] = formula::cut_strength(formula::cut_strength(next, c[i]), d[i]);
+                    }
+                }
+                match left {
+                    [b] => self.lower([&sum, b], number),
+                    [b, c] => self.lower([&sum, b, c], number),
+                    _ => self.lower([&sum], number),
+                }
+            }
+            [] => {}
+        }
+    }
+
+    #[inline(always)]
+    fn lower<const K: usize>(&mut self, pieces: [&[f64; W]; K], number: f64) {
+        for i in 0..W {
+            self.against(i, added(pieces, i), number);
+        }
+    }
+
+    /// Takes a net section that bears the whole load less the even share of the rivets outside.
+    #[inline(always)]
+    fn shared(&mut self, net: &Sum<'_, W>, all: f64, outside: f64, number: f64) {
+        let Some(net) = net.pieces.first() else { return };
+        for i in 0..W {
+            self.against(i, formula::even_share(net[i], all, outside), number);
+        }
+    }
+
+    /// A later cut only where it is lower by more than the tolerance.
+    #[inline(always)]
+    fn against(&mut self, i: usize, value: f64, number: f64) {
+        let lower = math::below_positive(value, self.value[i]);
+        self.value[i] = if lower { value } else { self.value[i] };
+        self.number[i] = if lower { number } else { self.number[i] };
+    }
+}
+
+/// The sum of pieces in their order, in one lane.
+#[inline(always)]
+fn added<const K: usize, const W: usize>(pieces: [&[f64; W]; K], i: usize) -> f64 {
+    let mut sum = pieces[0][i];
+    for piece in pieces.iter().skip(1) {
+        sum = formula::cut_strength(sum, piece[i]);
+    }
+    sum
 }
 
 /// A kind of rivet: its planes, and at which margins it stands.
@@ -101,8 +200,9 @@ struct Place {
 }
 
 impl<const W: usize> Strengths<W> {
+    /// Room for a chunk.
     #[inline(always)]
-    fn new() -> Self {
+    pub fn new() -> Self {
         Strengths {
             net: [[[0.0; W]; MAX_ROWS]; 3],
             hold: [[[0.0; W]; MAX_ROWS]; 3],
@@ -110,11 +210,6 @@ impl<const W: usize> Strengths<W> {
             least_rivet: [f64::INFINITY; W],
             all: 0.0,
         }
-    }
-
-    #[inline(always)]
-    fn piece(&self, of: &[[[f64; W]; MAX_ROWS]; 3], which: usize, row: u8) -> Option<[f64; W]> {
-        of.get(which).and_then(|rows| rows.get(usize::from(row).wrapping_sub(1))).copied()
     }
 
     /// What the rivets hold, by the real figures or the book's own.
@@ -157,39 +252,42 @@ impl<const W: usize> Strengths<W> {
 
     #[inline(always)]
     fn nets(&mut self, any: &Any, fixed: &Fixed, chunk: &Chunk<'_, W>, crowding: &[f64; W]) {
-        let known = [true, any.other, any.narrow];
-        for (((rows, known), member), first) in self.net.iter_mut().zip(known).zip(0_u8..).zip([1, 1, any.first_double])
+        let [pitch, plate, hole, tension, _, rivet, other, narrow, other_tension, ..] = *chunk;
+        let [by_rivet, ..] = fixed.by_rivet;
+        let tear = if by_rivet { rivet } else { hole }.map(|d| formula::deducted(d, fixed.allowance));
+        self.least_net = [f64::INFINITY; W];
+        let members = [
+            (true, plate, tension, 1, 1),
+            (any.other, other, other_tension, 1, if any.lap { any.rows } else { 0 }),
+            (any.narrow, narrow, other_tension, any.first_double, 0),
+        ];
+        for ((rows, (known, t, st, first, outer)), outside_first) in
+            self.net.iter_mut().zip(members).zip([true, false, false])
         {
             if !known {
                 continue;
             }
-            let outer = match member {
-                0 => 1,
-                1 if any.lap => any.rows,
-                _ => 0,
-            };
             for ((slot, n), row) in rows.iter_mut().zip(fixed.rivets).zip(1..=any.rows) {
                 if row < first {
                     continue;
                 }
-                let crowded = any.close == CloseRows::ModifiedPercentage && row == outer;
-                for i in 0..W {
-                    let lane = Lane::new(fixed, chunk, i);
-                    let n = if crowded { formula::crowded_holes(crowding[i], n) } else { n };
-                    let (t, st) = lane.member(member);
-                    slot[i] = formula::net_section(lane.strip, n, lane.tear_hole, t, st);
-                }
-                let next = if member == 0 { row.wrapping_add(1) } else { row.wrapping_sub(1) };
-                if any.close == CloseRows::Stagger && next >= first && next <= any.rows {
-                    let other = fixed.rivets.get(usize::from(next).wrapping_sub(1)).copied().unwrap_or(0.0);
-                    let (few, many) = if n < other { (n, other) } else { (other, n) };
+                if any.close == CloseRows::ModifiedPercentage && row == outer {
                     for i in 0..W {
-                        let lane = Lane::new(fixed, chunk, i);
-                        let (t, st) = lane.member(member);
-                        let across = formula::gauge(lane.strip, many);
-                        let gain = formula::zigzag_gain(2.0 * few, chunk[BACK][i], across);
-                        let d = lane.tear_hole;
-                        let path = formula::zigzag_net_section(lane.strip, n, d, other, d, gain, t, st);
+                        let n = formula::crowded_holes(crowding[i], n);
+                        slot[i] = formula::net_section(pitch[i], n, tear[i], t[i], st[i]);
+                    }
+                } else {
+                    for i in 0..W {
+                        slot[i] = formula::net_section(pitch[i], n, tear[i], t[i], st[i]);
+                    }
+                }
+                let next = if outside_first { row.wrapping_add(1) } else { row.wrapping_sub(1) };
+                if any.close == CloseRows::Stagger && next >= first && next <= any.rows {
+                    let m = fixed.rivets.get(usize::from(next).wrapping_sub(1)).copied().unwrap_or(0.0);
+                    let (few, many) = if n < m { (n, m) } else { (m, n) };
+                    for i in 0..W {
+                        let gain = formula::zigzag_gain(2.0 * few, chunk[BACK][i], formula::gauge(pitch[i], many));
+                        let path = formula::zigzag_net_section(pitch[i], n, tear[i], m, tear[i], gain, t[i], st[i]);
                         slot[i] = math::smaller(slot[i], path);
                     }
                 }
@@ -200,78 +298,67 @@ impl<const W: usize> Strengths<W> {
         }
     }
 
-    /// The least of these cuts and its number, as a single check goes through them.
+    /// The least of these cuts and its number, as a single check goes through them: net sections, then rows from the
+    /// outside.
     #[inline(always)]
-    fn governing(&self, any: &Any, fixed: &Fixed, cuts: &Cuts) -> ([f64; W], [f64; W]) {
-        let [[first, ..], ..] = &self.net;
-        let (mut value, mut number) = (*first, [0.0; W]);
-        let others = if any.other { any.rows } else { 0 };
+    fn governing(&self, any: &Any, fixed: &Fixed, cuts: &Cuts) -> Least<W> {
+        let [plates, others, narrows] = &self.net;
+        let mut least = Least { value: plates[0], number: [0.0; W] };
+        let rows = usize::from(any.rows);
+        let last = if any.other { rows } else { 0 };
         let (mut group, mut base) = (cuts.groups(), 0.0);
         let mut narrow = 0;
         loop {
-            for other in 0..=others {
+            for other in 0..=last {
                 let mut left = group.next().unwrap_or(0);
-                while left != 0 {
-                    let way = left.trailing_zeros();
-                    left &= left.wrapping_sub(1);
-                    let plate = if way == u32::from(any.rows) { 0 } else { (way as u8).wrapping_add(1) };
-                    let cut = Cut { plate, other, narrow };
-                    let sum = self.cut(any, fixed, cut);
-                    let this = base + f64::from(way);
-                    for i in 0..W {
-                        let lower = math::below_positive(sum[i], value[i]);
-                        value[i] = if lower { sum[i] } else { value[i] };
-                        number[i] = if lower { this } else { number[i] };
-                    }
+                let first = base;
+                base += (rows + 1) as f64;
+                if left == 0 {
+                    continue;
                 }
-                base += f64::from(any.rows) + 1.0;
+                let reaches = self.reaches(any, other as u8, narrow as u8);
+                let torn = [of_row(others, other), of_row(narrows, narrow)];
+                while left != 0 {
+                    let way = left.trailing_zeros() as usize;
+                    left &= left.wrapping_sub(1);
+                    let plate = if way == rows { 0 } else { way + 1 };
+                    let mut pieces = Sum::new();
+                    for net in [of_row(plates, plate)].into_iter().chain(torn).flatten() {
+                        pieces.add(net);
+                    }
+                    let this = first + way as f64;
+                    let alone = torn[1].is_none() && (torn[0].is_none() || (any.lap && other != rows));
+                    if any.share && alone && ((plate > 1 && other == 0) || (plate == 0 && other > 0)) {
+                        let from = if plate > 0 { 0..plate - 1 } else { other..rows };
+                        let outside = fixed.rivets.get(from).unwrap_or(&[]);
+                        let outside = outside.iter().fold(0.0, |sum, n| formula::cut_strength(sum, *n));
+                        least.shared(&pieces, self.all, outside, this);
+                        continue;
+                    }
+                    let loaded = if plate == 0 { rows } else { plate - 1 };
+                    for hold in reaches.iter().take(loaded).flatten() {
+                        pieces.add(hold);
+                    }
+                    least.take(&pieces, this);
+                }
             }
-            narrow = if narrow == 0 { any.first_double } else { narrow.wrapping_add(1) };
-            if !any.narrow || narrow > any.rows {
+            narrow = if narrow == 0 { usize::from(any.first_double) } else { narrow + 1 };
+            if !any.narrow || narrow > rows {
                 break;
             }
         }
-        (value, number)
+        least
     }
 
-    /// The strength of a cut: net sections, then rows from the outside.
+    /// The rows of rivets that are on a cut by the straps, or plate B, that tear.
     #[inline(always)]
-    fn cut(&self, any: &Any, fixed: &Fixed, cut: Cut) -> [f64; W] {
-        let mut sum = [0.0; W];
-        let add = |sum: &mut [f64; W], piece: Option<[f64; W]>| {
-            if let Some(piece) = piece {
-                for i in 0..W {
-                    sum[i] = formula::cut_strength(sum[i], piece[i]);
-                }
-            }
-        };
-        for (row, member) in [cut.plate, cut.other, cut.narrow].into_iter().zip(0..) {
-            add(&mut sum, self.piece(&self.net, member, row));
+    fn reaches(&self, any: &Any, other: u8, narrow: u8) -> [Option<&[f64; W]>; MAX_ROWS] {
+        let mut reaches = [None; MAX_ROWS];
+        for ((slot, row), at) in reaches.iter_mut().zip(1..=any.rows).zip(0..) {
+            let reach = reach(Cut { plate: 0, other, narrow }, row, any.first_double);
+            *slot = reach.and_then(|reach| self.hold.get(reach)).and_then(|rows: &[[f64; W]; MAX_ROWS]| rows.get(at));
         }
-        let shared = match (cut.plate, cut.other, cut.narrow) {
-            (row, 0, 0) if row > 1 && any.share => Some((1, row)),
-            (0, row, 0) if row > 0 && row < any.rows && any.share && any.lap => {
-                Some((row.wrapping_add(1), any.rows.wrapping_add(1)))
-            }
-            _ => None,
-        };
-        if let Some((from, to)) = shared {
-            let outside = fixed.rivets.iter().zip(1..=any.rows).filter(|(_, row)| *row >= from && *row < to);
-            let outside = outside.fold(0.0, |sum, (n, _)| formula::cut_strength(sum, *n));
-            for strength in &mut sum {
-                *strength = formula::even_share(*strength, self.all, outside);
-            }
-            return sum;
-        }
-        for row in 1..=any.rows {
-            if cut.plate != 0 && row >= cut.plate {
-                break;
-            }
-            if let Some(reach) = reach(cut, row, any.first_double) {
-                add(&mut sum, self.piece(&self.hold, reach, row));
-            }
-        }
-        sum
+        reaches
     }
 
     /// Whether the cuts that are left out are above the least one.
@@ -305,7 +392,7 @@ fn ones<const DOUBLE: bool, const OUT: bool, const W: usize>(
                 *out = if edge { holds } else { f64::INFINITY };
             }
         }
-        let rivet = lane.rivet::<DOUBLE>(fixed, seam, crush, outs);
+        let rivet = lane.rivet::<DOUBLE, true>(fixed, seam, crush, outs);
         if DOUBLE {
             (all[i], other[i], narrow[i]) = (rivet.both, rivet.other, rivet.narrow);
         } else {
@@ -347,35 +434,32 @@ pub fn chunk<const W: usize>(
     fixed: &Fixed,
     chunk: &Chunk<'_, W>,
     book: bool,
-    found: &mut Found<W>,
+    strengths: &mut Strengths<W>,
+    found: Finds<'_, W>,
 ) {
     let crowding = if any.close == CloseRows::ModifiedPercentage { crowding(sweep, chunk) } else { [1.0; W] };
-    let mut strengths = Strengths::<W>::new();
     strengths.nets(any, fixed, chunk, &crowding);
     strengths.rivets(any, fixed, chunk, 1.0, true);
-    let (strength, number) = strengths.governing(any, fixed, &any.real);
+    let Least { value: strength, number } = strengths.governing(any, fixed, &any.real);
     for i in 0..W {
         let lane = Lane::new(fixed, chunk, i);
         let solid = lane.solid(any.lap);
         let efficiency = formula::efficiency(strength[i], solid);
         found.efficiency[i] = efficiency;
         found.book[i] = efficiency;
-        let sound = lane.sound(fixed, fixed.densest, chunk, i) & strengths.safe(i, strength[i]);
+        let sound =
+            lane.room(fixed.densest, chunk[2][i]) & lane.within(fixed, chunk[2][i]) & strengths.safe(i, strength[i]);
         found.mode[i] = if sound { number[i] as u16 } else { NO_MODE };
     }
     if book && (any.own || any.counted != any.real) {
         if any.own {
             strengths.rivets(any, fixed, chunk, fixed.seam, fixed.crush);
         }
-        let (strength, _) = strengths.governing(any, fixed, &any.counted);
+        let strength = strengths.governing(any, fixed, &any.counted).value;
         for i in 0..W {
             let lane = Lane::new(fixed, chunk, i);
             found.book[i] = formula::efficiency(strength[i], lane.solid(any.lap));
             found.mode[i] = if strengths.safe(i, strength[i]) { found.mode[i] } else { NO_MODE };
         }
-    }
-    for i in 0..W {
-        // The lesser of the two, the first when equal, under the cap.
-        found.credited[i] = math::smaller(math::smaller(found.book[i], found.efficiency[i]), fixed.cap);
     }
 }

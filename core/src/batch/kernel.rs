@@ -47,7 +47,8 @@ pub enum Eyes {
     Same,
     /// It counts everything but straps.
     NoStraps,
-    /// It counts some cuts, or has its own figures for the rivets.
+    /// It counts some cuts, or has its own figures for the rivets; or, by the book, another diameter than the hole's
+    /// counts, or one plane that fails alone is not half of two.
     Own,
 }
 
@@ -72,6 +73,8 @@ pub struct Fixed {
     pub seam: f64,
     /// Whether the book sees bearing.
     pub crush: bool,
+    /// Whether the book's own eyes have to look at all.
+    pub twice: bool,
     /// Nothing for cuts that there are and that the book counts, infinity for others: added to their strengths.
     pub bars: [[f64; SLOTS]; 2],
     /// Numbers of the slots' modes.
@@ -82,19 +85,47 @@ pub struct Fixed {
     pub bounds: [(f64, f64); CHECKED],
 }
 
+impl Fixed {
+    /// Whether every diameter that counts is the hole's, and one plane that fails alone is half of two.
+    pub fn plain(&self) -> bool {
+        self.by_rivet == [false; 3] && self.allowance <= 0.0 && self.lone == self.double
+    }
+}
+
 /// A chunk of each column.
 pub type Chunk<'c, const W: usize> = [&'c [f64; W]; READ];
 
-/// What a chunk of rows gives.
+/// Room for what a chunk of rows gives.
 pub struct Found<const W: usize> {
-    /// Efficiencies over all modes.
     pub efficiency: [f64; W],
-    /// Efficiencies by the book.
     pub book: [f64; W],
-    /// Efficiencies credited.
     pub credited: [f64; W],
-    /// Numbers of the governing modes; [`NO_MODE`] where the row is to be checked by itself.
     pub mode: [u16; W],
+}
+
+impl<const W: usize> Found<W> {
+    #[inline(always)]
+    pub fn new() -> Self {
+        Found { efficiency: [0.0; W], book: [0.0; W], credited: [0.0; W], mode: [0; W] }
+    }
+}
+
+/// Where a kernel writes what a chunk of rows gives.
+pub struct Finds<'o, const W: usize> {
+    /// Efficiencies over all modes.
+    pub efficiency: &'o mut [f64; W],
+    /// Efficiencies by the book.
+    pub book: &'o mut [f64; W],
+    /// Numbers of the governing modes; [`NO_MODE`] where the row is to be checked by itself.
+    pub mode: &'o mut [u16; W],
+}
+
+/// The efficiency credited: the lesser of the two, the first when equal, under the cap.
+#[inline(always)]
+pub fn credit<const W: usize>(fixed: &Fixed, book: &[f64; W], efficiency: &[f64; W], credited: &mut [f64; W]) {
+    for i in 0..W {
+        credited[i] = math::smaller(math::smaller(book[i], efficiency[i]), fixed.cap);
+    }
 }
 
 /// One rivet by the planes that are on the cut.
@@ -161,26 +192,57 @@ impl Lane {
         if lap { math::smaller(solid, formula::solid(self.strip, self.other, self.other_tension)) } else { solid }
     }
 
-    /// Thickness and tension of the plate (0), plate B or the wide strap (1), the narrow strap (2).
+    /// A lane as a shape sees it.
     #[inline(always)]
-    pub fn member(&self, which: u8) -> (f64, f64) {
-        match which {
-            0 => (self.plate, self.tension),
-            1 => (self.other, self.other_tension),
-            _ => (self.narrow, self.other_tension),
+    fn of<S: Shape, const W: usize>(own: bool, fixed: &Fixed, chunk: &Chunk<'_, W>, i: usize) -> Self {
+        let lane = if own { Lane::new(fixed, chunk, i) } else { Lane::plain(chunk, i) };
+        Lane { narrow: if S::ALIKE { lane.other } else { lane.narrow }, ..lane }
+    }
+
+    /// The numbers of the slots' modes.
+    #[inline(always)]
+    fn numbers<S: Shape>(&self, fixed: &Fixed, tied: bool) -> [u64; SLOTS] {
+        let mut numbers = fixed.numbers;
+        if S::SINGLE > 0 {
+            numbers[at::OTHER] = if tied { fixed.tied } else { numbers[at::OTHER] };
+        }
+        numbers
+    }
+
+    /// The same where every diameter that counts is the hole's.
+    #[inline(always)]
+    fn plain<const W: usize>(chunk: &Chunk<'_, W>, i: usize) -> Self {
+        let [pitch, plate, hole, tension, shear, _, other, narrow, other_tension, bearing, other_bearing, ..] = chunk;
+        Lane {
+            strip: pitch[i],
+            plate: plate[i],
+            other: other[i],
+            narrow: narrow[i],
+            tension: tension[i],
+            other_tension: other_tension[i],
+            shear: shear[i],
+            bearing: bearing[i],
+            other_bearing: other_bearing[i],
+            tear_hole: hole[i],
+            shear_hole: hole[i],
+            bearing_hole: hole[i],
         }
     }
 
-    /// Whether its dimensions clearly make a joint. Holes that nearly fill the strip, and rivets that nearly exceed
-    /// their hole, are left to a single check.
+    /// Whether its holes clearly leave something of the strip: those that nearly fill it are left to a single check.
     #[inline(always)]
-    pub fn sound<const W: usize>(&self, fixed: &Fixed, densest: f64, chunk: &Chunk<'_, W>, i: usize) -> bool {
-        let (hole, rivet) = (chunk[2][i], chunk[5][i]);
-        let mut sound = (formula::row_hold(densest, hole) < self.strip * FILLED) & (rivet <= hole);
+    pub fn room(&self, densest: f64, hole: f64) -> bool {
+        formula::row_hold(densest, hole) < self.strip * FILLED
+    }
+
+    /// Whether pitch, plate and hole are within their bounds.
+    #[inline(always)]
+    pub fn within(&self, fixed: &Fixed, hole: f64) -> bool {
+        let mut within = true;
         for (x, (lo, hi)) in [self.strip, self.plate, hole].into_iter().zip(fixed.bounds) {
-            sound &= (x >= lo) & (x <= hi);
+            within &= (x >= lo) & (x <= hi);
         }
-        sound
+        within
     }
 
     /// The net section at a row of `n` rivets: of the plate, of plate B or the wide strap, of the narrow strap.
@@ -199,8 +261,17 @@ impl Lane {
 
     /// One rivet in its weakest fate. A stress that was not given is infinite here, and never the weaker; so is a
     /// margin (`outs`: of the plate, of plate B or the wide strap, of the narrow strap) at which it does not stand.
+    ///
+    /// `APART`: one plane that fails alone may bear another figure than half of two. Where it bears that, it is the half
+    /// to the last bit, because halves of binary figures are exact.
     #[inline(always)]
-    pub fn rivet<const DOUBLE: bool>(&self, fixed: &Fixed, seam: f64, crush: bool, outs: [f64; 3]) -> Rivet {
+    pub fn rivet<const DOUBLE: bool, const APART: bool>(
+        &self,
+        fixed: &Fixed,
+        seam: f64,
+        crush: bool,
+        outs: [f64; 3],
+    ) -> Rivet {
         let (d, ss, db) = (self.shear_hole, self.shear, self.bearing_hole);
         let (sc, sc2) = if crush { (self.bearing, self.other_bearing) } else { (f64::INFINITY, f64::INFINITY) };
         let [out, wide_out, thin_out] = outs;
@@ -214,29 +285,27 @@ impl Lane {
         }
         let thin = formula::bearing(db, self.narrow, sc2);
         let sheared = formula::times(seam, formula::double_shear(fixed.double, d, ss));
-        let lone = formula::times(seam, formula::plane_shear(fixed.lone, d, ss));
-        let other = in_plate(weaker(lone, wide, wide_out));
-        let narrow = in_plate(weaker(lone, thin, thin_out));
         let half = formula::half(sheared);
+        // Each plane by itself, shearing or crushing its strap. Where both shear, the sum is the double shear again.
         let (a, b) = (weaker(half, wide, wide_out), weaker(half, thin, thin_out));
-        // A plane goes its own way where its strap is weaker than the shear of the plane.
-        let yields = |strap, strap_out| {
-            math::below_positive(strap, half) | math::below_positive(strap_out, against(half, strap))
+        let both = in_plate(formula::cut_strength(a, b));
+        let (other, narrow) = if APART {
+            let lone = formula::times(seam, formula::plane_shear(fixed.lone, d, ss));
+            (weaker(lone, wide, wide_out), weaker(lone, thin, thin_out))
+        } else {
+            (a, b)
         };
-        let crushes = yields(wide, wide_out) | yields(thin, thin_out);
-        let apart = formula::cut_strength(a, b);
-        let both = in_plate(if crushes { apart } else { sheared });
-        Rivet { single, both, other, narrow }
+        Rivet { single, both, other: in_plate(other), narrow: in_plate(narrow) }
     }
 
     /// [`rivet`](Self::rivet) of a shape.
     #[inline(always)]
-    fn rivet_of<S: Shape>(&self, fixed: &Fixed, seam: f64, crush: bool) -> Rivet {
+    fn rivet_of<S: Shape, const APART: bool>(&self, fixed: &Fixed, seam: f64, crush: bool) -> Rivet {
         let nowhere = [f64::INFINITY; 3];
         if matches!(S::KIND, JointKind::DoubleStrap) {
-            self.rivet::<true>(fixed, seam, crush, nowhere)
+            self.rivet::<true, APART>(fixed, seam, crush, nowhere)
         } else {
-            self.rivet::<false>(fixed, seam, crush, nowhere)
+            self.rivet::<false, APART>(fixed, seam, crush, nowhere)
         }
     }
 
@@ -246,7 +315,7 @@ impl Lane {
         let mut cuts = [f64::INFINITY; SLOTS];
         let double = S::KIND == JointKind::DoubleStrap;
         let lap = S::KIND == JointKind::Lap;
-        let n = fixed.rivets;
+        let n = S::counts(&fixed.rivets);
         let (outer, last) = (n[0], n[S::ROWS - 1]);
         let inner = if lap && S::ROWS > 1 { n[1] } else { last };
         // No index: where a compiler does not unroll the rows, as for small images, it would keep its panic.
@@ -345,9 +414,12 @@ fn safe<S: Shape>(rivet: &Rivet, least_net: f64, strength: f64, strap_tied: bool
         safe &= rivet.single >= least;
     }
     if S::KIND == JointKind::DoubleStrap {
-        safe &= (rivet.narrow >= least) & (rivet.narrow <= rivet.both);
+        safe &= rivet.narrow >= least;
         if !S::ALIKE {
-            safe &= (rivet.other >= least) & (rivet.other <= rivet.both);
+            safe &= rivet.other >= least;
+        }
+        if S::THINNED || S::SINGLE > 0 {
+            safe &= (rivet.narrow <= rivet.both) & (rivet.other <= rivet.both);
         }
         if S::SINGLE > 0 {
             safe &= strap_tied | (rivet.both - rivet.narrow >= strength * APART);
@@ -358,7 +430,7 @@ fn safe<S: Shape>(rivet: &Rivet, least_net: f64, strength: f64, strap_tied: bool
 
 /// Works a chunk of rows out.
 #[inline(always)]
-pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Chunk<'_, W>, found: &mut Found<W>) {
+pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Chunk<'_, W>, found: Finds<'_, W>) {
     let no_straps = {
         let mut has = S::HAS;
         has[at::OTHER] = false;
@@ -370,39 +442,40 @@ pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Ch
     };
     let own = EYES == Eyes::Own as u8;
     for i in 0..W {
-        let mut lane = Lane::new(fixed, chunk, i);
-        if S::ALIKE {
-            lane.narrow = lane.other;
-        }
+        let lane = Lane::of::<S, W>(own, fixed, chunk, i);
         let solid = lane.solid(S::KIND == JointKind::Lap);
-        let one = lane.rivet_of::<S>(fixed, 1.0, true);
+        let one =
+            if own { lane.rivet_of::<S, true>(fixed, 1.0, true) } else { lane.rivet_of::<S, false>(fixed, 1.0, true) };
         let cuts = lane.cuts::<S>(fixed, &one);
         let tied = one.both == one.narrow;
-        let mut numbers = fixed.numbers;
-        if S::SINGLE > 0 {
-            numbers[at::OTHER] = if tied { fixed.tied } else { numbers[at::OTHER] };
-        }
+        let numbers = lane.numbers::<S>(fixed, tied);
         let seen = if own { barred(&cuts, &fixed.bars[0]) } else { cuts };
         let (strength, number) = governing(&seen, &numbers, S::HAS);
-        let least_net = lane.least_net::<S>(fixed);
-        let mut sound = lane.sound(fixed, S::densest(&fixed.rivets), chunk, i);
-        sound &= safe::<S>(&one, least_net, strength, tied);
         let efficiency = formula::efficiency(strength, solid);
+        // Where the efficiency and the net sections are above the margin, the holes leave enough of the strip: more
+        // than MARGIN x MARGIN of it.
+        let hole = chunk[2][i];
+        let room = if own { lane.room(S::densest(&fixed.rivets), hole) } else { efficiency >= MARGIN };
+        let mut sound = room & lane.within(fixed, hole);
+        sound &= safe::<S>(&one, lane.least_net::<S>(fixed), strength, tied);
         let mut book = efficiency;
         if EYES == Eyes::NoStraps as u8 {
             book = formula::efficiency(governing(&cuts, &numbers, no_straps).0, solid);
         }
-        if own {
-            let one = lane.rivet_of::<S>(fixed, fixed.seam, fixed.crush);
-            let seen = barred(&lane.cuts::<S>(fixed, &one), &fixed.bars[1]);
-            let by_book = governing(&seen, &numbers, S::HAS).0;
-            book = formula::efficiency(by_book, solid);
-            sound &= safe::<S>(&one, least_net, by_book, one.both == one.narrow);
-        }
         found.efficiency[i] = efficiency;
         found.book[i] = book;
-        // The lesser of the two, the first when equal, under the cap.
-        found.credited[i] = math::smaller(math::smaller(book, efficiency), fixed.cap);
         found.mode[i] = if sound { number as u16 } else { NO_MODE };
+    }
+    if own && fixed.twice {
+        for i in 0..W {
+            let lane = Lane::of::<S, W>(own, fixed, chunk, i);
+            let one = lane.rivet_of::<S, true>(fixed, fixed.seam, fixed.crush);
+            let tied = one.both == one.narrow;
+            let seen = barred(&lane.cuts::<S>(fixed, &one), &fixed.bars[1]);
+            let (strength, _) = governing(&seen, &lane.numbers::<S>(fixed, tied), S::HAS);
+            found.book[i] = formula::efficiency(strength, lane.solid(S::KIND == JointKind::Lap));
+            let safe = safe::<S>(&one, lane.least_net::<S>(fixed), strength, tied);
+            found.mode[i] = if safe { found.mode[i] } else { NO_MODE };
+        }
     }
 }

@@ -24,10 +24,12 @@ pub struct Plan<'a> {
     /// Whether both straps are one column.
     pub alike: bool,
     pub way: Way,
+    /// Whether cold rivets are given, which have to fit their holes.
+    pub rivet: bool,
     /// Where margins or distances of rows are given.
     pub placing: Option<Placing>,
     pub fixed: Fixed,
-    /// The columns that the kernel reads, with the bounds of those that change from row to row.
+    /// The columns of a chunk, with the bounds of those that were given and change from row to row.
     pub columns: [(InputColumn<'a>, Option<(f64, f64)>); READ],
 }
 
@@ -114,7 +116,8 @@ impl<'a> Plan<'a> {
         let butt = kind != JointKind::Lap;
         let way = if !(usual && plain && summed) {
             Way::Any(Any::new(form, rules, Given { straps, placed, out, own: !sees }))
-        } else if (butt && !straps) || !sees || !counts_all_inner {
+        } else if (butt && !straps) || !sees || !counts_all_inner || !fixed.plain() {
+            fixed.twice = !sees || !counts_all_inner || (straps && !counts_straps);
             Way::Shape(Eyes::Own)
         } else if straps && !counts_straps {
             Way::Shape(Eyes::NoStraps)
@@ -122,7 +125,7 @@ impl<'a> Plan<'a> {
             Way::Shape(Eyes::Same)
         };
         let placing = (margin || placed).then(|| Placing::new(form, margin, placed));
-        let mut plan = Plan { kind, rows, pattern, alike, way, placing, fixed, columns };
+        let mut plan = Plan { kind, rows, pattern, alike, way, placing, fixed, columns, rivet: inputs.rivet.is_some() };
         super::run::for_shape(&plan, Number { fixed: &mut fixed, form, rules, modes });
         plan.fixed = fixed;
         plan
@@ -134,33 +137,35 @@ impl<'a> Plan<'a> {
             let bound = field.bound();
             (column, column.constant().is_none().then_some((bound.lo, bound.hi)))
         };
+        // A column that stands in for one that was not given is looked at in its own place.
+        let given = |field: Field, column: Option<InputColumn<'a>>, instead: InputColumn<'a>| {
+            column.map_or((instead, None), |column| bounded(field, column))
+        };
         let unknown = InputColumn::Constant(f64::INFINITY);
-        let rivet = inputs.rivet.unwrap_or(inputs.hole);
         let other = inputs.other.unwrap_or(inputs.plate);
-        let narrow = inputs.narrow.unwrap_or(other);
         let bearing = inputs.bearing.unwrap_or(unknown);
-        // Straps that were not given crush no rivet.
+        // Straps that were not given crush no rivet; their stress still has to be within its bounds.
         let no_straps = kind != JointKind::Lap && inputs.other.is_none();
-        let other_bearing = if no_straps { unknown } else { inputs.other_bearing.unwrap_or(bearing) };
-        let stray = inputs.other_bearing.filter(|_| no_straps).unwrap_or(unknown);
+        let (other_bearing, stray) =
+            if no_straps { (None, inputs.other_bearing) } else { (inputs.other_bearing, None) };
         // Where there is nothing to place, a distance is never looked at.
-        let back = inputs.back_pitch.filter(|_| form.row_count() > 1).unwrap_or(unknown);
+        let back = inputs.back_pitch.filter(|_| form.row_count() > 1);
         [
             bounded(Field::Pitch, inputs.pitch),
             bounded(Field::Plate, inputs.plate),
             bounded(Field::Hole, inputs.hole),
             bounded(Field::Tension, inputs.tension),
             bounded(Field::Shear, inputs.shear),
-            bounded(Field::Rivet, rivet),
-            bounded(Field::OtherPlate, other),
-            bounded(Field::NarrowStrap, narrow),
-            bounded(Field::OtherTension, inputs.other_tension.unwrap_or(inputs.tension)),
-            bounded(Field::Bearing, bearing),
-            bounded(Field::OtherBearing, other_bearing),
-            bounded(Field::PlateShear, inputs.plate_shear.unwrap_or(unknown)),
-            bounded(Field::Margin, inputs.margin.unwrap_or(unknown)),
-            bounded(Field::BackPitch, back),
-            bounded(Field::OtherBearing, stray),
+            given(Field::Rivet, inputs.rivet, inputs.hole),
+            given(Field::OtherPlate, inputs.other, inputs.plate),
+            given(Field::NarrowStrap, inputs.narrow, other),
+            given(Field::OtherTension, inputs.other_tension, inputs.tension),
+            given(Field::Bearing, inputs.bearing, unknown),
+            given(Field::OtherBearing, other_bearing, if no_straps { unknown } else { bearing }),
+            given(Field::PlateShear, inputs.plate_shear, unknown),
+            given(Field::Margin, inputs.margin, unknown),
+            given(Field::BackPitch, back, unknown),
+            given(Field::OtherBearing, stray, unknown),
         ]
     }
 
@@ -181,6 +186,7 @@ impl<'a> Plan<'a> {
             cap: rules.get(Entry::EFFICIENCY_CAP),
             seam: 1.0,
             crush: true,
+            twice: false,
             bars: [[0.0; SLOTS]; 2],
             numbers: [0; SLOTS],
             tied: 0,

@@ -2,13 +2,13 @@
 
 use core::marker::PhantomData;
 
-use super::any::{self, Any};
+use super::any::{self, Any, Strengths};
 use super::column::InputColumn;
-use super::kernel::{self, CHECKED, Chunk, Eyes, Fixed, Found, READ};
+use super::kernel::{self, CHECKED, Chunk, Eyes, Finds, Fixed, Found, READ};
 use super::level::{Job, Level};
 use super::plan::{Placing, Plan, Way};
 use super::shape::{Double, Lap, Pattern, Shape, Single, Unequal};
-use super::single::place;
+use super::single;
 use super::table::NO_MODE;
 use super::{COMPUTED, Outputs, Sweep};
 use crate::joint::JointKind;
@@ -108,16 +108,28 @@ impl<L: Level> ShapeWork for Start<'_, '_, '_, L> {
 
 /// A kernel: works a chunk of rows out.
 trait Kernel {
-    fn chunk(&self, sweep: &Sweep<'_>, fixed: &Fixed, chunk: &Chunk<'_, CHUNK>, found: &mut Found<CHUNK>);
+    /// Room that it needs, made once for all chunks.
+    type Room;
+    fn room() -> Self::Room;
+    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, CHUNK>, room: &mut Self::Room, found: Finds<'_, CHUNK>);
+}
+
+/// What is the same for all chunks.
+struct On<'s> {
+    sweep: &'s Sweep<'s>,
+    fixed: Fixed,
 }
 
 /// The kernel compiled for a shape.
 struct Shaped<S, const EYES: u8>(PhantomData<S>);
 
 impl<S: Shape, const EYES: u8> Kernel for Shaped<S, EYES> {
+    type Room = ();
     #[inline(always)]
-    fn chunk(&self, _: &Sweep<'_>, fixed: &Fixed, chunk: &Chunk<'_, CHUNK>, found: &mut Found<CHUNK>) {
-        kernel::chunk::<S, EYES, CHUNK>(fixed, chunk, found);
+    fn room() {}
+    #[inline(always)]
+    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, CHUNK>, (): &mut (), found: Finds<'_, CHUNK>) {
+        kernel::chunk::<S, EYES, CHUNK>(&on.fixed, chunk, found);
     }
 }
 
@@ -128,9 +140,14 @@ struct Cuts<'p> {
 }
 
 impl Kernel for Cuts<'_> {
+    type Room = Strengths<CHUNK>;
     #[inline(always)]
-    fn chunk(&self, sweep: &Sweep<'_>, fixed: &Fixed, chunk: &Chunk<'_, CHUNK>, found: &mut Found<CHUNK>) {
-        any::chunk(sweep, self.any, fixed, chunk, self.asked, found);
+    fn room() -> Self::Room {
+        Strengths::new()
+    }
+    #[inline(always)]
+    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, CHUNK>, room: &mut Self::Room, found: Finds<'_, CHUNK>) {
+        any::chunk(on.sweep, self.any, &on.fixed, chunk, self.asked, room, found);
     }
 }
 
@@ -145,92 +162,119 @@ struct Chunks<'s, 'a, 'o, K> {
 impl<K: Kernel> Job for Chunks<'_, '_, '_, K> {
     #[inline(always)]
     fn work(mut self) {
-        let columns = self.sweep.plan.columns;
-        let fixed = self.sweep.plan.fixed;
-        let rows = self.outputs.efficiency.len();
-        // Whole chunks of values are read where they stand; axes and the last rows by way of `filled`.
-        let mut constants = [[0.0; CHUNK]; READ];
-        let mut filled = [[0.0; CHUNK]; READ];
+        let plan = &self.sweep.plan;
+        // The book's figure costs a second look: not where nobody asks for it.
+        let asked = self.outputs.book_efficiency.is_some() || self.outputs.credited.is_some();
+        let on = On { sweep: self.sweep, fixed: Fixed { twice: plan.fixed.twice && asked, ..plan.fixed } };
+        let mut room = K::room();
+        let mut spare = Found::new();
+        // Whole chunks of values are read where they stand; what is the same in all rows, axes and the last rows from
+        // here.
+        let mut held = [[0.0; CHUNK]; READ];
         let mut moving = Moving::new();
         let mut axes = false;
-        for (((column, bounds), lanes), number) in columns.iter().zip(constants.iter_mut()).zip(0..) {
-            match (column, *bounds) {
-                (InputColumn::Values(values), Some(bounds)) => {
-                    let chunks = values.get(self.from..).unwrap_or(&[]).as_chunks().0;
-                    let _ = moving.push(Stream { column: number, chunks, bounds });
-                }
-                (column, None) => *lanes = [column.constant().unwrap_or(f64::NAN); CHUNK],
-                _ => axes = true,
+        for (((column, bounds), lanes), number) in plan.columns.iter().zip(held.iter_mut()).zip(0..) {
+            if let Some(x) = column.constant() {
+                *lanes = [x; CHUNK];
+                continue;
             }
+            let values = if let InputColumn::Values(values) = column { *values } else { &[] };
+            axes |= values.is_empty();
+            let bounds = bounds.filter(|_| number >= CHECKED);
+            let chunks = values.get(self.from..).unwrap_or(&[]).as_chunks().0;
+            let _ = moving.push(Stream { number, column, chunks, bounds });
         }
-        let mut standing = constants.each_ref();
+        let rows = self.outputs.efficiency.len();
         let (mut begin, mut at) = (0_usize, 0_usize);
         while begin < rows {
             let left = rows.wrapping_sub(begin);
+            if axes || left < CHUNK {
+                fill(&moving, self.from.wrapping_add(begin), left, &mut held);
+            }
+            let mut chunk = held.each_ref();
             let mut sound = true;
-            let chunk = if left >= CHUNK && !axes {
-                for stream in &moving {
-                    let Some(lanes) = stream.chunks.get(at) else { continue };
-                    if let Some(slot) = standing.get_mut(stream.column) {
-                        *slot = lanes;
-                    }
-                    if stream.column >= CHECKED {
-                        sound &= inside(lanes, stream.bounds);
-                    }
+            for stream in &moving {
+                let Some(slot) = chunk.get_mut(stream.number) else { continue };
+                if let Some(lanes) = stream.chunks.get(at) {
+                    *slot = lanes;
                 }
-                standing
-            } else {
-                sound = fill(&self.sweep.plan, self.from.wrapping_add(begin), left, &mut filled);
-                filled.each_ref()
-            };
+                if let Some(bounds) = stream.bounds {
+                    sound &= inside(slot, bounds);
+                }
+            }
+            if plan.rivet {
+                let [_, _, hole, _, _, rivet, ..] = &chunk;
+                sound &= fits(hole, rivet).into_iter().fold(true, |all, fits| all & fits);
+            }
             let count = if left < CHUNK { left } else { CHUNK };
-            self.chunk(&fixed, &chunk, begin, count, sound);
+            self.chunk(&on, &chunk, Place { begin, count, sound }, &mut room, &mut spare);
             begin = begin.wrapping_add(count);
             at = at.wrapping_add(1);
         }
     }
 }
 
-/// Fills a chunk from all columns; whether all of it is within bounds.
+/// Fills a chunk from columns that change and are not read where they stand.
 #[inline(never)]
-fn fill(plan: &Plan<'_>, from: usize, left: usize, filled: &mut [[f64; CHUNK]; READ]) -> bool {
-    let mut sound = true;
-    for ((column, bounds), lanes) in plan.columns.iter().zip(filled.iter_mut()) {
-        column.fill(from, left, lanes);
-        if let Some(bounds) = *bounds {
-            sound &= inside(lanes, bounds);
+fn fill(moving: &Moving<'_>, from: usize, left: usize, held: &mut [[f64; CHUNK]; READ]) {
+    for stream in moving {
+        if let Some(lanes) = held.get_mut(stream.number)
+            && (stream.chunks.is_empty() || left < CHUNK)
+        {
+            stream.column.fill(from, left, lanes);
         }
     }
-    sound
 }
 
-/// The chunks of one column that changes from row to row.
+/// One column that changes from row to row.
 #[derive(Clone, Copy)]
 struct Stream<'c> {
-    column: usize,
+    /// Its place in a chunk.
+    number: usize,
+    column: &'c InputColumn<'c>,
+    /// Its whole chunks, where they can be read as they stand.
     chunks: &'c [[f64; CHUNK]],
-    bounds: (f64, f64),
+    /// Its bounds, where the kernel does not look at them.
+    bounds: Option<(f64, f64)>,
 }
 
 /// All that change.
 type Moving<'c> = heapless::Vec<Stream<'c>, READ>;
 
+/// A chunk: its first row among the outputs, how many rows it has, and whether all that the kernel does not look at is
+/// sound.
+#[derive(Clone, Copy)]
+struct Place {
+    begin: usize,
+    count: usize,
+    sound: bool,
+}
+
 /// Whether all lanes are within bounds.
 #[inline(always)]
 fn inside<const W: usize>(lanes: &[f64; W], (lo, hi): (f64, f64)) -> bool {
-    let mut outside = [0_u64; 8];
-    for eight in lanes.as_chunks::<8>().0 {
-        for (x, outside) in eight.iter().zip(outside.iter_mut()) {
-            *outside |= u64::from(!((*x >= lo) & (*x <= hi)));
-        }
+    let mut outside = 0_u64;
+    for x in lanes {
+        outside |= u64::from(!((*x >= lo) & (*x <= hi)));
     }
-    outside.iter().fold(0, |any, x| any | x) == 0
+    outside == 0
 }
 
-/// Which lanes have all inputs within their bounds. The others are left to a single check, which says what is wrong.
+/// Which rivets fit their holes. Those that nearly do not are left to a single check.
+#[inline(always)]
+fn fits<const W: usize>(hole: &[f64; W], rivet: &[f64; W]) -> [bool; W] {
+    let mut fits = [true; W];
+    for ((hole, rivet), fits) in hole.iter().zip(rivet).zip(fits.iter_mut()) {
+        *fits = *rivet <= *hole;
+    }
+    fits
+}
+
+/// Which lanes have all inputs within their bounds, and rivets that fit. The others are left to a single check, which says what is wrong.
 #[inline(never)]
 fn within<const W: usize>(plan: &Plan<'_>, chunk: &Chunk<'_, W>) -> [bool; W] {
-    let mut within = [true; W];
+    let [_, _, hole, _, _, rivet, ..] = chunk;
+    let mut within = fits(hole, rivet);
     for ((_, bounds), lanes) in plan.columns.iter().zip(chunk) {
         if let Some((lo, hi)) = *bounds {
             for (x, within) in lanes.iter().zip(within.iter_mut()) {
@@ -241,34 +285,39 @@ fn within<const W: usize>(plan: &Plan<'_>, chunk: &Chunk<'_, W>) -> [bool; W] {
     within
 }
 
-/// Whether margins and distances of rows are clear in all lanes. Lanes where they are not lose their mode.
-#[inline(never)]
-fn clear(placing: &Placing, chunk: &Chunk<'_, CHUNK>, modes: Option<&mut [u16; CHUNK]>) -> bool {
+/// Whether margins and distances of rows are clear in all lanes.
+#[inline(always)]
+fn clear(placing: &Placing, chunk: &Chunk<'_, CHUNK>) -> bool {
     let [pitch, _, hole, .., margin, back, _] = chunk;
-    let mut all = 0_u64;
-    let mut clear = [0_u64; CHUNK];
-    let lanes = pitch.iter().zip(*hole).zip(*margin).zip(*back);
-    for ((((pitch, hole), margin), back), clear) in lanes.zip(clear.iter_mut()) {
-        *clear = u64::from(!placing.clear(*pitch, *hole, *margin, *back));
-        all |= *clear;
+    let mut unclear = 0_u64;
+    for (((pitch, hole), margin), back) in pitch.iter().zip(*hole).zip(*margin).zip(*back) {
+        unclear |= u64::from(!placing.clear(*pitch, *hole, *margin, *back));
     }
-    if let Some(modes) = modes {
-        for (mode, clear) in modes.iter_mut().zip(clear) {
-            *mode = if clear == 0 { *mode } else { NO_MODE };
-        }
-    }
-    all == 0
+    unclear == 0
 }
 
+/// Takes the mode from lanes where they are not.
+#[inline(never)]
+fn unclear(placing: &Placing, chunk: &Chunk<'_, CHUNK>, modes: &mut [u16; CHUNK]) {
+    let [pitch, _, hole, .., margin, back, _] = chunk;
+    let lanes = pitch.iter().zip(*hole).zip(*margin).zip(*back);
+    for ((((pitch, hole), margin), back), mode) in lanes.zip(modes) {
+        *mode = if placing.clear(*pitch, *hole, *margin, *back) { *mode } else { NO_MODE };
+    }
+}
+
+/// The rows of an output that a whole chunk fills; otherwise, or where it is not asked for, room beside it.
 #[inline(always)]
-fn put<T: Copy, const W: usize>(slot: Option<&mut [T]>, begin: usize, count: usize, lanes: &[T; W]) {
-    let Some(rows) = slot.and_then(|s| s.get_mut(begin..)) else { return };
-    if count == W
-        && let Some(whole) = rows.first_chunk_mut::<W>()
-    {
-        *whole = *lanes;
-    } else {
-        for (slot, lane) in rows.iter_mut().zip(lanes).take(count) {
+fn rows_of<'o, T, const W: usize>(output: Option<&'o mut [T]>, place: Place, spare: &'o mut [T; W]) -> &'o mut [T; W] {
+    let whole = output.filter(|_| place.count == W).and_then(|rows| rows.get_mut(place.begin..));
+    whole.and_then(|rows| rows.first_chunk_mut()).unwrap_or(spare)
+}
+
+/// Stores what does not fill a chunk.
+#[inline(always)]
+fn put<T: Copy, const W: usize>(output: Option<&mut [T]>, place: Place, lanes: &[T; W]) {
+    if let Some(rows) = output.and_then(|rows| rows.get_mut(place.begin..)) {
+        for (slot, lane) in rows.iter_mut().zip(lanes).take(place.count) {
             *slot = *lane;
         }
     }
@@ -277,37 +326,50 @@ fn put<T: Copy, const W: usize>(slot: Option<&mut [T]>, begin: usize, count: usi
 impl<K: Kernel> Chunks<'_, '_, '_, K> {
     /// Works one chunk out, stores it, and checks by themselves the rows that are not clear to the kernel.
     #[inline(always)]
-    fn chunk(&mut self, fixed: &Fixed, chunk: &Chunk<'_, CHUNK>, begin: usize, count: usize, sound: bool) {
-        let mut found =
-            Found { efficiency: [0.0; CHUNK], book: [0.0; CHUNK], credited: [0.0; CHUNK], mode: [0; CHUNK] };
-        self.kernel.chunk(self.sweep, fixed, chunk, &mut found);
-        if !sound {
-            for (mode, sound) in found.mode.iter_mut().zip(within(&self.sweep.plan, chunk)) {
+    fn chunk(
+        &mut self,
+        on: &On<'_>,
+        chunk: &Chunk<'_, CHUNK>,
+        place: Place,
+        room: &mut K::Room,
+        spare: &mut Found<CHUNK>,
+    ) {
+        let out = &mut self.outputs;
+        let efficiency = rows_of(Some(&mut *out.efficiency), place, &mut spare.efficiency);
+        let mode = rows_of(out.mode.as_deref_mut(), place, &mut spare.mode);
+        let book = rows_of(out.book_efficiency.as_deref_mut(), place, &mut spare.book);
+        self.kernel.chunk(on, chunk, room, Finds { efficiency: &mut *efficiency, book: &mut *book, mode: &mut *mode });
+        if !place.sound {
+            for (mode, sound) in mode.iter_mut().zip(within(&on.sweep.plan, chunk)) {
                 *mode = if sound { *mode } else { NO_MODE };
             }
         }
-        if let Some(placing) = &self.sweep.plan.placing
-            && !clear(placing, chunk, None)
+        if let Some(placing) = &on.sweep.plan.placing
+            && !clear(placing, chunk)
         {
-            clear(placing, chunk, Some(&mut found.mode));
+            unclear(placing, chunk, mode);
         }
-        self.store(begin, count, &found);
-        if found.mode.iter().fold(false, |any, mode| any | (*mode == NO_MODE)) {
-            for (mode, lane) in found.mode.into_iter().take(count).zip(0..) {
+        let unclear = mode.iter().fold(false, |any, mode| any | (*mode == NO_MODE)).then(|| *mode);
+        if let Some(credited) = out.credited.as_deref_mut() {
+            let credited = rows_of(Some(credited), place, &mut spare.credited);
+            kernel::credit(&on.fixed, book, efficiency, credited);
+        }
+        if let Some(status) = out.status.as_deref_mut() {
+            *rows_of(Some(status), place, &mut [COMPUTED; CHUNK]) = [COMPUTED; CHUNK];
+        }
+        if place.count < CHUNK {
+            put(Some(&mut *out.efficiency), place, &spare.efficiency);
+            put(out.mode.as_deref_mut(), place, &spare.mode);
+            put(out.book_efficiency.as_deref_mut(), place, &spare.book);
+            put(out.credited.as_deref_mut(), place, &spare.credited);
+            put(out.status.as_deref_mut(), place, &[COMPUTED; CHUNK]);
+        }
+        if let Some(modes) = unclear {
+            for (mode, lane) in modes.into_iter().take(place.count).zip(0..) {
                 if mode == NO_MODE {
-                    place(self.sweep, self.from, begin.wrapping_add(lane), &mut self.outputs);
+                    single::place(self.sweep, self.from, place.begin.wrapping_add(lane), &mut self.outputs);
                 }
             }
         }
-    }
-
-    #[inline(always)]
-    fn store(&mut self, begin: usize, count: usize, found: &Found<CHUNK>) {
-        let out = &mut self.outputs;
-        put(Some(&mut *out.efficiency), begin, count, &found.efficiency);
-        put(out.mode.as_deref_mut(), begin, count, &found.mode);
-        put(out.book_efficiency.as_deref_mut(), begin, count, &found.book);
-        put(out.credited.as_deref_mut(), begin, count, &found.credited);
-        put(out.status.as_deref_mut(), begin, count, &[COMPUTED; CHUNK]);
     }
 }

@@ -9,8 +9,9 @@
 //! - A plate torn at an inner row with as many holes as a row outside it: the outer row is earlier and no stronger.
 //! - A strap (or plate B) torn at another than its weakest row: tearing it there takes away rivets to fail.
 //! - A strap torn at `j < R` with more planes left than at `R`: if a plane less makes a difference, `R` is lower; if
-//!   it makes none, then neither do the straps, and all rivets failing is earlier and no stronger. Where outer rows
-//!   reach one strap only, the tie remains; the kernel then gives the number of row `f`.
+//!   it makes none (or the plane alone bears more than both), then neither do the straps, and all rivets failing is
+//!   earlier and no stronger. Where outer rows reach one strap only, the tie remains; the kernel then gives the number
+//!   of row `f`.
 //! - Plate and strap torn together: above the strap alone, except where the plate tears inside an outer row that is
 //!   thinned out, or at row `f`.
 //! - All three torn: above both straps torn.
@@ -83,6 +84,23 @@ pub trait Shape {
         // The rows from here on are the densest, but for the last of a lap.
         let inner = if Self::SINGLE > 0 { Self::SINGLE } else { usize::from(Self::THINNED) };
         rivets.get(inner).copied().unwrap_or(f64::NAN)
+    }
+
+    /// Rivets by row, with those of rows that are alike taken from one of them: the compiler then sees that they are.
+    #[inline(always)]
+    #[must_use]
+    fn counts(rivets: &[f64; MAX_ROWS]) -> [f64; MAX_ROWS] {
+        let [outer, ..] = *rivets;
+        let mut counts = [Self::densest(rivets); MAX_ROWS];
+        let lap = matches!(Self::KIND, JointKind::Lap);
+        for ((slot, rivets), row) in counts.iter_mut().zip(rivets).zip(1..=Self::ROWS) {
+            if row <= Self::SINGLE {
+                *slot = *rivets;
+            } else if Self::THINNED && (row == 1 || (lap && row == Self::ROWS)) {
+                *slot = outer;
+            }
+        }
+        counts
     }
 
     /// The cut of a slot.

@@ -4,18 +4,21 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from .._check import Analysis, check
+from .._compare import Comparison
 from .._convert import instance, items, number, reader_units
 from .._enums import JointKind, Units
 from .._errors import ErrorKind, SeamwrightError
+from .._joint import Joint
 from .._quantities import Length, Mass
 from .._rules import RuleBook, book_argument
 from .._rules import books as built_in
 from .._search import Candidate
 from .._sensitivity import Slopes
-from .._size import Design, size
+from .._size import size
 from ._look import FAINT, INK, INKS, MARKERS, axes, beside, in_unit, percent, symbol
 from ._vary import joint_with, materials_with
 
@@ -83,7 +86,52 @@ def front(candidates: Sequence[Candidate], /, *, ax: Axes | None = None, units: 
     return drawn
 
 
+@dataclass(frozen=True)
+class _Bar:
+    """One alternative: what it is called, and its joint with its figures or why there is none."""
+
+    name: str
+    joint: Joint | None
+    credited: float
+    efficiency: float
+    said: str
+
+
+def _of_comparison(comparison: Comparison) -> tuple[list[_Bar], str]:
+    """The columns of a comparison, in words that tell them apart, and what they have in common."""
+    forms = list(dict.fromkeys(c.brief.form.name for c in comparison.columns))
+    bars = []
+    for c in comparison.columns:
+        name = c.book.title if len(forms) == 1 else f"{c.letter}: {c.book.title}, {c.brief.form.name}"
+        bars.append(_Bar(name, c.joint, c.credited or 0.0, c.efficiency or 0.0, c.refused or ""))
+    return bars, forms[0] if len(forms) == 1 else "forms and rule books side by side"
+
+
+def _of_brief(listed: Sequence[RuleBook | str] | None, brief: dict[str, Any]) -> tuple[list[_Bar], str]:
+    """A brief sized under each book."""
+    how = "['metric', 'indian']"
+    rules = [book_argument(x) for x in (built_in() if listed is None else items((str, RuleBook), "books", listed, how))]
+    bars = []
+    refused: list[SeamwrightError] = []
+    title = ""
+    for rule_book in rules:
+        try:
+            design = size(book=rule_book, **brief)
+        except SeamwrightError as error:
+            refused.append(error)
+            bars.append(_Bar(rule_book.title, None, 0.0, 0.0, str(error)))
+        else:
+            found, title = design.analysis, design.joint.form.name
+            said = f", decided by {design.pitch.decided.value}"
+            bars.append(_Bar(rule_book.title, design.joint, found.credited, found.efficiency, said))
+    if len(refused) == len(bars):
+        raise refused[0] if refused else SeamwrightError("no books; give one", field="books")
+    return bars, title
+
+
 def books(
+    comparison: Comparison | None = None,
+    /,
     *,
     books: Sequence[RuleBook | str] | None = None,
     ax: Axes | None = None,
@@ -96,6 +144,7 @@ def books(
     the strength of steel: the highest bar is not the strongest joint.
 
     Args:
+        comparison: what :func:`seamwright.compare` gives; its columns are the bars, and nothing else is to be sized.
         books: rule books, or their short names; without them, all built-in ones.
         ax: axes to draw on; without them, a figure is made.
         units: metric or inch; without them, those that went in.
@@ -105,7 +154,8 @@ def books(
         The axes; bars have the gid ``"credited"``, marks of the efficiency over all modes ``"all modes"``.
 
     Raises:
-        SeamwrightError: matplotlib is not installed (``MISSING``); no such book; a brief that no book can size.
+        SeamwrightError: matplotlib is not installed (``MISSING``); no such book; a brief that no book can size; a
+            comparison of which no column could be sized, or one together with books or a brief.
 
     Example:
         >>> from seamwright import plot
@@ -113,40 +163,50 @@ def books(
         >>> ax = plot.books(form=Form.lap(2), plate=mm(13), materials=steel, books=["metric", "indian"])
         >>> len(ax.get_yticklabels())
         2
+        >>> both = compare(books=["metric", "indian"], forms=Form.lap(2), plate=mm(13), materials=steel)
+        >>> len(plot.books(both).get_yticklabels())
+        2
     """
-    how = "['metric', 'indian']"
-    rules = [book_argument(x) for x in (built_in() if books is None else items((str, RuleBook), "books", books, how))]
-    sized: list[tuple[RuleBook, Design]] = []
-    refused: list[tuple[RuleBook, SeamwrightError]] = []
-    for rule_book in rules:
-        try:
-            sized.append((rule_book, size(book=rule_book, **brief)))
-        except SeamwrightError as error:
-            refused.append((rule_book, error))
-    if not sized:
-        raise refused[0][1] if refused else SeamwrightError("no books; give one", field="books")
-    sized.sort(key=lambda pair: pair[1].analysis.credited)
-    rows = len(sized) + len(refused)
+    if comparison is None:
+        bars, title = _of_brief(books, brief)
+    else:
+        bars, title = _of_comparison(instance(Comparison, "comparison", comparison, "compare(..)"))
+        stray = next(iter([*(["books"] if books is not None else []), *brief]), None)
+        if stray is not None:
+            raise SeamwrightError(
+                f"{stray} stands in the comparison already; give the comparison alone, or no comparison",
+                kind=ErrorKind.INCONSISTENT,
+                field=stray,
+            )
+    sized = sorted((bar for bar in bars if bar.joint is not None), key=lambda bar: bar.credited)
+    refused = [bar for bar in bars if bar.joint is None]
+    if not sized or sized[0].joint is None:
+        raise SeamwrightError(
+            f"no column of the comparison could be sized: {refused[0].said}",
+            kind=ErrorKind.INCONSISTENT,
+            field="comparison",
+        )
+    rows = len(bars)
     drawn = axes(ax, width=9.0, height=1.5 + 0.5 * rows)
-    shown = reader_units(units, sized[0][1].joint.pitch.unit)
+    shown = reader_units(units, sized[0].joint.pitch.unit)
     # Refused ones at the bottom, the highest credit at the top.
-    for y, (_, why) in enumerate(refused):
-        said = textwrap.shorten(str(why), 95, placeholder=" ..")
-        drawn.text(1.0, y, f"no joint: {said}", va="center", fontsize=7.5, color="#444444")
-    for y, (_, design) in enumerate(sized, len(refused)):
-        found, joint = design.analysis, design.joint
-        credited = percent(found.credited)
+    for y, bar in enumerate([*refused, *sized]):
+        if bar.joint is None:
+            said = textwrap.shorten(bar.said, 95, placeholder=" ..")
+            drawn.text(1.0, y, f"no joint: {said}", va="center", fontsize=7.5, color="#444444")
+            continue
+        credited = percent(bar.credited)
         drawn.barh(y, credited, height=0.62, color="#c9d6e2", edgecolor=INK, lw=1.0, gid="credited")
-        drawn.plot([percent(found.efficiency)], [y], marker="D", ms=6, mfc=INKS[3], mec="white", ls="none",
+        drawn.plot([percent(bar.efficiency)], [y], marker="D", ms=6, mfc=INKS[3], mec="white", ls="none",
                    gid="all modes")  # fmt: skip
-        pitch, hole = (f"{in_unit(x.mm, shown):.4g} {symbol(shown)}" for x in (joint.pitch, joint.rows[0].hole))
-        drawn.text(1.5, y, f"{credited:.1f} %, pitch {pitch}, hole {hole}, decided by {design.pitch.decided.value}",
+        pitch, hole = (f"{in_unit(x.mm, shown):.4g} {symbol(shown)}" for x in (bar.joint.pitch, bar.joint.rows[0].hole))
+        drawn.text(1.5, y, f"{credited:.1f} %, pitch {pitch}, hole {hole}{bar.said}",
                    va="center", fontsize=8, color=INK)  # fmt: skip
-    drawn.set_yticks(range(rows), [textwrap.fill(b.title, 34) for b, _ in [*refused, *sized]], fontsize=8)
+    drawn.set_yticks(range(rows), [textwrap.fill(bar.name, 34) for bar in [*refused, *sized]], fontsize=8)
     drawn.set_xlim(0.0, 100.0)
     drawn.set_ylim(-0.6, rows - 0.4)
     drawn.set_xlabel("efficiency [%]; bar: credited by the book, diamond: over all modes")
-    drawn.set_title(sized[0][1].joint.form.name, fontsize=9.5, loc="left")
+    drawn.set_title(title, fontsize=9.5, loc="left")
     return drawn
 
 
