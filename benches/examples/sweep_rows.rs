@@ -2,7 +2,7 @@
 //! few, over the rows between, is what one row costs.
 //!
 //! `sweep_rows <rows> <mode|all> [seam]`: the efficiency and the governing mode, or all outputs; of a double-strap
-//! triple-riveted seam (`even`), one with margin and distances of rows (`placed`), with shear-out at the margin (`out`),
+//! triple-riveted seam (`even`), under a book with figures of its own for the rivets (`own`), one with margin and distances of rows (`placed`), with shear-out at the margin (`out`),
 //! with rows closer than its book prescribes (`crowded`) or along the zig-zag (`zigzag`), of rows of 1, 2 and 3 rivets
 //! (`lozenge`), of a lap of rows of 1, 3 and 2 (`uneven`), of an even share of the load (`shared`).
 
@@ -10,7 +10,7 @@ use std::hint::black_box;
 
 use seamwright::batch::{InputColumn, Inputs, Outputs, Sweep};
 use seamwright::joint::{Arrangement, Form, JointKind};
-use seamwright::rules::{Entry, METRIC};
+use seamwright::rules::{Entry, INDIAN, METRIC};
 use seamwright_lanes::Lanes;
 
 const ROWS: usize = 50_016;
@@ -41,6 +41,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let close = |by| METRIC.rules.with(Entry::CLOSE_ROWS, by);
     let (form, inputs, rules) = match seam.as_str() {
         "even" => (even, inputs, METRIC.rules),
+        "own" => (even, inputs, INDIAN.rules),
         "placed" => (even, placed, METRIC.rules),
         "out" => (even, Inputs { plate_shear: Some(c(50.0)), ..placed }, METRIC.rules),
         "crowded" => (even, placed, close(1.0)?),

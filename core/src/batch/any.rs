@@ -12,7 +12,7 @@
 
 use super::Sweep;
 use super::cuts::{Cuts, Pieces, reach};
-use super::kernel::{BACK, Chunk, Finds, Fixed, Lane, MARGIN, MARGIN_COLUMN, PLATE_SHEAR};
+use super::kernel::{BACK, Chunk, Finds, Fixed, Lane, MARGIN, MARGIN_COLUMN, PLATE_SHEAR, View};
 use super::table::NO_MODE;
 use crate::formula;
 use crate::joint::{Arrangement, Form, JointKind, MAX_ROWS};
@@ -122,13 +122,13 @@ impl<'s, const W: usize> Sum<'s, W> {
 /// The least cut so far and its number.
 struct Least<const W: usize> {
     value: [f64; W],
-    number: [f64; W],
+    number: [u64; W],
 }
 
 impl<const W: usize> Least<W> {
     /// Takes a cut where it is lower.
     #[inline(always)]
-    fn take(&mut self, sum: &Sum<'_, W>, number: f64) {
+    fn take(&mut self, sum: &Sum<'_, W>, number: u64) {
         match sum.pieces.as_slice() {
             [a] => self.lower([a], number),
             [a, b] => self.lower([a, b], number),
@@ -157,7 +157,7 @@ impl<const W: usize> Least<W> {
     }
 
     #[inline(always)]
-    fn lower<const K: usize>(&mut self, pieces: [&[f64; W]; K], number: f64) {
+    fn lower<const K: usize>(&mut self, pieces: [&[f64; W]; K], number: u64) {
         for i in 0..W {
             self.against(i, added(pieces, i), number);
         }
@@ -165,7 +165,7 @@ impl<const W: usize> Least<W> {
 
     /// Takes a net section that bears the whole load less the even share of the rivets outside.
     #[inline(always)]
-    fn shared(&mut self, net: &Sum<'_, W>, all: f64, outside: f64, number: f64) {
+    fn shared(&mut self, net: &Sum<'_, W>, all: f64, outside: f64, number: u64) {
         let Some(net) = net.pieces.first() else { return };
         for i in 0..W {
             self.against(i, formula::even_share(net[i], all, outside), number);
@@ -174,7 +174,7 @@ impl<const W: usize> Least<W> {
 
     /// A later cut only where it is lower by more than the tolerance.
     #[inline(always)]
-    fn against(&mut self, i: usize, value: f64, number: f64) {
+    fn against(&mut self, i: usize, value: f64, number: u64) {
         let lower = math::below_positive(value, self.value[i]);
         self.value[i] = if lower { value } else { self.value[i] };
         self.number[i] = if lower { number } else { self.number[i] };
@@ -252,9 +252,8 @@ impl<const W: usize> Strengths<W> {
 
     #[inline(always)]
     fn nets(&mut self, any: &Any, fixed: &Fixed, chunk: &Chunk<'_, W>, crowding: &[f64; W]) {
-        let [pitch, plate, hole, tension, _, rivet, other, narrow, other_tension, ..] = *chunk;
-        let [by_rivet, ..] = fixed.by_rivet;
-        let tear = if by_rivet { rivet } else { hole }.map(|d| formula::deducted(d, fixed.allowance));
+        let [pitch, plate, _, tension, _, _, other, narrow, other_tension, ..] = *chunk;
+        let tear = View::new(fixed, chunk).tear.map(|d| formula::deducted(d, fixed.allowance));
         self.least_net = [f64::INFINITY; W];
         let members = [
             (true, plate, tension, 1, 1),
@@ -303,16 +302,16 @@ impl<const W: usize> Strengths<W> {
     #[inline(always)]
     fn governing(&self, any: &Any, fixed: &Fixed, cuts: &Cuts) -> Least<W> {
         let [plates, others, narrows] = &self.net;
-        let mut least = Least { value: plates[0], number: [0.0; W] };
+        let mut least = Least { value: plates[0], number: [0; W] };
         let rows = usize::from(any.rows);
         let last = if any.other { rows } else { 0 };
-        let (mut group, mut base) = (cuts.groups(), 0.0);
+        let (mut group, mut base) = (cuts.groups(), 0_u64);
         let mut narrow = 0;
         loop {
             for other in 0..=last {
                 let mut left = group.next().unwrap_or(0);
                 let first = base;
-                base += (rows + 1) as f64;
+                base += (rows + 1) as u64;
                 if left == 0 {
                     continue;
                 }
@@ -326,7 +325,7 @@ impl<const W: usize> Strengths<W> {
                     for net in [of_row(plates, plate)].into_iter().chain(torn).flatten() {
                         pieces.add(net);
                     }
-                    let this = first + way as f64;
+                    let this = first + way as u64;
                     let alone = torn[1].is_none() && (torn[0].is_none() || (any.lap && other != rows));
                     if any.share && alone && ((plate > 1 && other == 0) || (plate == 0 && other > 0)) {
                         let from = if plate > 0 { 0..plate - 1 } else { other..rows };
@@ -379,9 +378,10 @@ fn ones<const DOUBLE: bool, const OUT: bool, const W: usize>(
     crush: bool,
     one: &mut [[f64; W]; 3],
 ) {
+    let view = View::new(fixed, chunk);
     let [all, other, narrow] = one;
     for i in 0..W {
-        let lane = Lane::new(fixed, chunk, i);
+        let lane = Lane::new(&view, i);
         let mut outs = [f64::INFINITY; 3];
         if OUT {
             let (m, d, sp) = (chunk[MARGIN_COLUMN][i], chunk[2][i], chunk[PLATE_SHEAR][i]);
@@ -440,26 +440,29 @@ pub fn chunk<const W: usize>(
     let crowding = if any.close == CloseRows::ModifiedPercentage { crowding(sweep, chunk) } else { [1.0; W] };
     strengths.nets(any, fixed, chunk, &crowding);
     strengths.rivets(any, fixed, chunk, 1.0, true);
+    let view = View::new(fixed, chunk);
+    let hole = chunk[2];
     let Least { value: strength, number } = strengths.governing(any, fixed, &any.real);
+    let (mut efficiencies, mut modes) = ([0.0; W], [0; W]);
     for i in 0..W {
-        let lane = Lane::new(fixed, chunk, i);
-        let solid = lane.solid(any.lap);
-        let efficiency = formula::efficiency(strength[i], solid);
-        found.efficiency[i] = efficiency;
-        found.book[i] = efficiency;
-        let sound =
-            lane.room(fixed.densest, chunk[2][i]) & lane.within(fixed, chunk[2][i]) & strengths.safe(i, strength[i]);
-        found.mode[i] = if sound { number[i] as u16 } else { NO_MODE };
+        let lane = Lane::new(&view, i);
+        efficiencies[i] = formula::efficiency(strength[i], lane.solid(any.lap));
+        let sound = lane.room(fixed.densest, hole[i]) & lane.within(fixed, hole[i]) & strengths.safe(i, strength[i]);
+        modes[i] = if sound { number[i] as u16 } else { NO_MODE };
     }
+    let mut books = efficiencies;
     if book && (any.own || any.counted != any.real) {
         if any.own {
             strengths.rivets(any, fixed, chunk, fixed.seam, fixed.crush);
         }
         let strength = strengths.governing(any, fixed, &any.counted).value;
         for i in 0..W {
-            let lane = Lane::new(fixed, chunk, i);
-            found.book[i] = formula::efficiency(strength[i], lane.solid(any.lap));
-            found.mode[i] = if strengths.safe(i, strength[i]) { found.mode[i] } else { NO_MODE };
+            let lane = Lane::new(&view, i);
+            books[i] = formula::efficiency(strength[i], lane.solid(any.lap));
+            modes[i] = if strengths.safe(i, strength[i]) { modes[i] } else { NO_MODE };
         }
     }
+    *found.efficiency = efficiencies;
+    *found.book = books;
+    *found.mode = modes;
 }

@@ -95,6 +95,25 @@ impl Fixed {
 /// A chunk of each column.
 pub type Chunk<'c, const W: usize> = [&'c [f64; W]; READ];
 
+/// The columns of a chunk, and the diameters that count: found once, so that the loop over the lanes is without choices.
+#[derive(Clone, Copy)]
+pub struct View<'c, const W: usize> {
+    pub columns: Chunk<'c, W>,
+    pub tear: &'c [f64; W],
+    sheared: &'c [f64; W],
+    borne: &'c [f64; W],
+    allowance: f64,
+}
+
+impl<'c, const W: usize> View<'c, W> {
+    #[inline(always)]
+    pub fn new(fixed: &Fixed, columns: &Chunk<'c, W>) -> Self {
+        let [_, _, hole, _, _, rivet, ..] = *columns;
+        let [tear, sheared, borne] = fixed.by_rivet.map(|by_rivet| if by_rivet { rivet } else { hole });
+        View { columns: *columns, tear, sheared, borne, allowance: fixed.allowance }
+    }
+}
+
 /// Room for what a chunk of rows gives.
 pub struct Found<const W: usize> {
     pub efficiency: [f64; W],
@@ -165,23 +184,12 @@ fn against(so_far: f64, other: f64) -> f64 {
 impl Lane {
     /// A lane of a chunk.
     #[inline(always)]
-    pub fn new<const W: usize>(fixed: &Fixed, chunk: &Chunk<'_, W>, i: usize) -> Self {
-        let [pitch, plate, hole, tension, shear, rivet, other, narrow, other_tension, bearing, other_bearing, ..] =
-            chunk;
-        let [tear, sheared, borne] = fixed.by_rivet.map(|by_rivet| if by_rivet { rivet } else { hole });
+    pub fn new<const W: usize>(view: &View<'_, W>, i: usize) -> Self {
         Lane {
-            strip: pitch[i],
-            plate: plate[i],
-            other: other[i],
-            narrow: narrow[i],
-            tension: tension[i],
-            other_tension: other_tension[i],
-            shear: shear[i],
-            bearing: bearing[i],
-            other_bearing: other_bearing[i],
-            tear_hole: formula::deducted(tear[i], fixed.allowance),
-            shear_hole: sheared[i],
-            bearing_hole: borne[i],
+            tear_hole: formula::deducted(view.tear[i], view.allowance),
+            shear_hole: view.sheared[i],
+            bearing_hole: view.borne[i],
+            ..Lane::plain(&view.columns, i)
         }
     }
 
@@ -194,8 +202,8 @@ impl Lane {
 
     /// A lane as a shape sees it.
     #[inline(always)]
-    fn of<S: Shape, const W: usize>(own: bool, fixed: &Fixed, chunk: &Chunk<'_, W>, i: usize) -> Self {
-        let lane = if own { Lane::new(fixed, chunk, i) } else { Lane::plain(chunk, i) };
+    fn of<S: Shape, const W: usize>(own: bool, view: &View<'_, W>, i: usize) -> Self {
+        let lane = if own { Lane::new(view, i) } else { Lane::plain(&view.columns, i) };
         Lane { narrow: if S::ALIKE { lane.other } else { lane.narrow }, ..lane }
     }
 
@@ -441,8 +449,12 @@ pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Ch
         has
     };
     let own = EYES == Eyes::Own as u8;
+    let view = View::new(fixed, chunk);
+    let hole = chunk[2];
+    // Written beside the outputs: the compiler then knows that they are no part of the columns.
+    let (mut efficiencies, mut books, mut modes) = ([0.0; W], [0.0; W], [0; W]);
     for i in 0..W {
-        let lane = Lane::of::<S, W>(own, fixed, chunk, i);
+        let lane = Lane::of::<S, W>(own, &view, i);
         let solid = lane.solid(S::KIND == JointKind::Lap);
         let one =
             if own { lane.rivet_of::<S, true>(fixed, 1.0, true) } else { lane.rivet_of::<S, false>(fixed, 1.0, true) };
@@ -454,28 +466,30 @@ pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Ch
         let efficiency = formula::efficiency(strength, solid);
         // Where the efficiency and the net sections are above the margin, the holes leave enough of the strip: more
         // than MARGIN x MARGIN of it.
-        let hole = chunk[2][i];
-        let room = if own { lane.room(S::densest(&fixed.rivets), hole) } else { efficiency >= MARGIN };
-        let mut sound = room & lane.within(fixed, hole);
+        let room = if own { lane.room(S::densest(&fixed.rivets), hole[i]) } else { efficiency >= MARGIN };
+        let mut sound = room & lane.within(fixed, hole[i]);
         sound &= safe::<S>(&one, lane.least_net::<S>(fixed), strength, tied);
         let mut book = efficiency;
         if EYES == Eyes::NoStraps as u8 {
             book = formula::efficiency(governing(&cuts, &numbers, no_straps).0, solid);
         }
-        found.efficiency[i] = efficiency;
-        found.book[i] = book;
-        found.mode[i] = if sound { number as u16 } else { NO_MODE };
+        efficiencies[i] = efficiency;
+        books[i] = book;
+        modes[i] = if sound { number as u16 } else { NO_MODE };
     }
     if own && fixed.twice {
         for i in 0..W {
-            let lane = Lane::of::<S, W>(own, fixed, chunk, i);
+            let lane = Lane::of::<S, W>(own, &view, i);
             let one = lane.rivet_of::<S, true>(fixed, fixed.seam, fixed.crush);
             let tied = one.both == one.narrow;
             let seen = barred(&lane.cuts::<S>(fixed, &one), &fixed.bars[1]);
             let (strength, _) = governing(&seen, &lane.numbers::<S>(fixed, tied), S::HAS);
-            found.book[i] = formula::efficiency(strength, lane.solid(S::KIND == JointKind::Lap));
+            books[i] = formula::efficiency(strength, lane.solid(S::KIND == JointKind::Lap));
             let safe = safe::<S>(&one, lane.least_net::<S>(fixed), strength, tied);
-            found.mode[i] = if safe { found.mode[i] } else { NO_MODE };
+            modes[i] = if safe { modes[i] } else { NO_MODE };
         }
     }
+    *found.efficiency = efficiencies;
+    *found.book = books;
+    *found.mode = modes;
 }
