@@ -30,7 +30,7 @@ pub struct Cuts {
 
 impl Cuts {
     /// The ways of the plate, by the ways of the others.
-    pub fn groups(&self) -> impl Iterator<Item = u16> + '_ {
+    pub(super) fn groups(&self) -> impl Iterator<Item = u16> + '_ {
         self.groups.iter().copied()
     }
 }

@@ -124,7 +124,7 @@ pub struct Found<const W: usize> {
 
 impl<const W: usize> Found<W> {
     #[inline(always)]
-    pub fn new() -> Self {
+    pub(super) fn new() -> Self {
         Found { efficiency: [0.0; W], book: [0.0; W], credited: [0.0; W], mode: [0; W] }
     }
 }
