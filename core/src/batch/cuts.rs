@@ -128,9 +128,11 @@ impl Pieces {
     pub fn governing(&self, counts: impl Fn(&Cut) -> bool) -> Cuts {
         let mut groups = [0_u16; WAYS * WAYS];
         let ways = usize::from(self.rows).wrapping_add(1);
-        // There are never more than it holds.
-        let sums: heapless::Vec<(usize, Sum), { WAYS * WAYS * WAYS }> =
-            self.all().enumerate().filter(|(_, x)| counts(&x.cut)).collect();
+        let mut sums = heapless::Vec::<(usize, Sum), { WAYS * WAYS * WAYS }>::new();
+        for (number, x) in self.all().enumerate().filter(|(_, x)| counts(&x.cut)) {
+            // There are never more than it holds.
+            let _ = sums.push((number, x));
+        }
         for (number, x) in &sums {
             let out = sums.iter().any(|(at, y)| at != number && self.instead(y, x, at < number));
             let (group, way) = (number.checked_div(ways), number.checked_rem(ways));
