@@ -7,7 +7,8 @@
 #![allow(
     clippy::indexing_slicing,
     clippy::arithmetic_side_effects,
-    reason = "arrays and loops of constant length: nothing is out of bounds, and the compiler knows it"
+    clippy::needless_range_loop,
+    reason = "arrays and loops of constant length: nothing is out of bounds, and the compiler knows it; lanes are numbers"
 )]
 
 use super::Sweep;

@@ -73,6 +73,7 @@ impl Placing {
 
 /// Which kernel serves a sweep.
 #[derive(Clone, Copy, Debug)]
+#[expect(clippy::large_enum_variant, reason = "one for each sweep, and nothing is allocated")]
 pub enum Way {
     /// The one compiled for its form.
     Shape(Eyes),
@@ -110,11 +111,11 @@ impl<'a> Plan<'a> {
             Pattern::Even | Pattern::Thinned => true,
         } && rows <= if kind == JointKind::SingleStrap { 3 } else { ROWS };
         let plain = !out && (!placed || rules.close_rows() == CloseRows::Finding);
+        let shared = inner && rules.on(Entry::INNER_SHARE);
         // A plate torn with the narrow strap is above the plate torn alone, where that counts and is a plain sum.
-        let summed = !(matches!(pattern, Pattern::Unequal(_)) && counts_straps && !counts_all_inner)
-            && !(inner && rules.on(Entry::INNER_SHARE));
+        let apart = matches!(pattern, Pattern::Unequal(_)) && counts_straps && !counts_all_inner;
         let butt = kind != JointKind::Lap;
-        let way = if !(usual && plain && summed) {
+        let way = if !(usual && plain) || shared || apart {
             Way::Any(Any::new(form, rules, Given { straps, placed, out, own: !sees }))
         } else if (butt && !straps) || !sees || !counts_all_inner || !fixed.plain() {
             fixed.twice = !sees || !counts_all_inner || (straps && !counts_straps);

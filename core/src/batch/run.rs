@@ -349,7 +349,7 @@ impl<K: Kernel> Chunks<'_, '_, '_, K> {
         {
             unclear(placing, chunk, mode);
         }
-        let unclear = mode.iter().fold(false, |any, mode| any | (*mode == NO_MODE)).then(|| *mode);
+        let unclear = mode.iter().fold(false, |any, mode| any | (*mode == NO_MODE)).then_some(*mode);
         if let Some(credited) = out.credited.as_deref_mut() {
             let credited = rows_of(Some(credited), place, &mut spare.credited);
             kernel::credit(&on.fixed, book, efficiency, credited);
