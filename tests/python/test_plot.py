@@ -145,7 +145,7 @@ def test_a_comparison_as_bars(steel):
     assert ax.get_title(loc="left") == sw.Form.lap(2).name
     # Two forms: the columns are told apart by their letters, in whatever order they stand.
     forms = sw.compare(books=["metric"], forms=[sw.Form.lap(1), sw.Form.lap(2)], sort_by="credited", **given)
-    names = [label.get_text().replace("\n", " ") for label in plot.books(forms).get_yticklabels()]
+    names = [label.get_text().replace("-\n", "-").replace("\n", " ") for label in plot.books(forms).get_yticklabels()]
     assert len(names) == 2
     assert names[-1].startswith("B: ") and sw.Form.lap(2).name in names[-1]
     widths = sorted(bar.get_width() for bar in plot.books(forms).patches)
@@ -198,7 +198,7 @@ def test_sensitivity_by_slopes(joint, steel):
     """Shear governs at 71 mm: strength pi/4 d^2 ss over the pitch, so 2 % for 1 % of the hole, -1 % for the pitch."""
     found = sw.slopes(joint=joint, materials=steel, book="metric")
     ax = plot.sensitivity(found, change=0.01)
-    names = [label.get_text().replace("\n", " ") for label in ax.get_yticklabels()]
+    names = [label.get_text().replace("-\n", "-").replace("\n", " ") for label in ax.get_yticklabels()]
     bars = {}
     for bar in ax.patches:
         bars[names[round(bar.get_y() + bar.get_height() / 2)], bar.get_gid()] = bar.get_width()
