@@ -2201,7 +2201,8 @@ uint32_t sw_modes_next(const struct sw_joint *joint,
                        struct sw_mode *mode,
                        struct sw_error *error);
 
-// All modes into an array of the caller's, in documented order. NULL and 0 ask for the number.
+// All modes into an array of the caller's: the plate alone from the outside row in, all rivets, then with plate B or
+// the wide strap torn as well, then with the narrow one; at most 729. NULL and 0 ask for the number.
 uint32_t sw_modes_list(const struct sw_joint *joint,
                        const struct sw_materials *materials,
                        const struct sw_rules *rules,
@@ -2591,7 +2592,7 @@ void sw_girth_init(struct sw_girth *girth);
 
 // Checks a girth seam of a shell: the load on the end, the book's least efficiency and rows, and whether its pitch
 // goes into the girth. `along` is the seam along the shell, `materials` the stresses of both, `place` one of
-// `SW_GIRTH_*`. `findings` as in `sw_joint_check`.
+// `SW_GIRTH_*`, `pressure_mpa` the working pressure that is to be carried. `findings` as in `sw_joint_check`.
 uint32_t sw_girth_check(const struct sw_joint *along,
                         const struct sw_materials *materials,
                         const struct sw_rules *rules,

@@ -97,7 +97,7 @@ pub extern "C" fn sw_girth_init(girth: *mut sw_girth) {
 
 /// Checks a girth seam of a shell: the load on the end, the book's least efficiency and rows, and whether its pitch
 /// goes into the girth. `along` is the seam along the shell, `materials` the stresses of both, `place` one of
-/// `SW_GIRTH_*`. `findings` as in `sw_joint_check`.
+/// `SW_GIRTH_*`, `pressure_mpa` the working pressure that is to be carried. `findings` as in `sw_joint_check`.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_girth_check(
     along: *const sw_joint,

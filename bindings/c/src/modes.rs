@@ -137,7 +137,8 @@ pub extern "C" fn sw_modes_next(
     })
 }
 
-/// All modes into an array of the caller's, in documented order. NULL and 0 ask for the number.
+/// All modes into an array of the caller's: the plate alone from the outside row in, all rivets, then with plate B or
+/// the wide strap torn as well, then with the narrow one; at most 729. NULL and 0 ask for the number.
 #[unsafe(no_mangle)]
 pub extern "C" fn sw_modes_list(
     joint: *const sw_joint,
