@@ -140,6 +140,15 @@ static void bad_calls(void)
     EXPECT(call() == SW_BAD_CHOICE);
     sheet = good, sheet.footing = 2;
     EXPECT(call() == SW_BAD_CHOICE);
+    /* Pages of too few and of too many lines. */
+    sheet = good, sheet.lines_per_page = 29;
+    EXPECT(call() == SW_TOO_SMALL);
+    sheet.lines_per_page = 301;
+    EXPECT(call() == SW_TOO_LARGE);
+    sheet.lines_per_page = 65536 + 60;
+    EXPECT(call() == SW_TOO_LARGE);
+    sheet.lines_per_page = 30;
+    EXPECT(call() == SW_OK);
     /* Strengths without a factor, a factor without strengths, a factor that is none. */
     sheet = good, sheet.safety_factor = 0;
     EXPECT(call() == SW_TOO_SMALL);

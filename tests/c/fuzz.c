@@ -235,6 +235,7 @@ static void sheets(const sw_joint *j, const sw_brief *b, const sw_materials *m, 
         known[i].field = number(80), known[i].row = number(10), known[i].basis = number(5), known[i].reserved = 0;
         known[i].source = number(2) ? words[i] : NULL;
     }
+    s.lines_per_page = number(3) ? 0 : number(200);
     s.invented = number(2), s.footing = number(3), s.title = number(2) ? words[3] : NULL;
     s.object = number(3) ? NULL : words[0], s.prepared = number(2) ? words[1] : NULL, s.date = words[2];
     s.known = known, s.known_count = number(4) % 4;

@@ -55,6 +55,27 @@ static void a_published_joint(void)
     EXPECT(has("tearing at the outer row 49,92 67,61 %"));
 }
 
+/* Form feeds, lines between them, and the number at each foot. */
+static void pages(void)
+{
+    char foot[40];
+    const char *at = text;
+    int page, count = 1, lines;
+    EXPECT(sw_sheet_text(&sheet, &rules, NULL, text, sizeof text, NULL, &error) == SW_OK);
+    for (; *at; at++)
+        count += *at == '\f';
+    EXPECT(count > 2);
+    for (page = 1, at = text; page <= count; page++) {
+        const char *end = strchr(at, '\f');
+        sprintf(foot, "page %d of %d", page, count);
+        EXPECT(strstr(at, foot) && (!end || strstr(at, foot) < end));
+        for (lines = 0; *at && at != end; at++)
+            lines += *at == '\n';
+        EXPECT(lines <= 60);
+        at += *at == '\f';
+    }
+}
+
 /* Permissible stresses of strengths at failure over five: 400/5, 300/5, 600/5. */
 static void particulars(void)
 {
@@ -76,6 +97,10 @@ static void particulars(void)
     EXPECT(has("Drawing no. D-7") && has("Jurisdiction Inspector of the invented county"));
     EXPECT(has("A. Smithson") && has("B. Wright") && has("3 May 2031"));
     EXPECT(has("measured: least of five readings") && has("assumed") && has("400.00 MPa"));
+    /* On pages of sixty lines: feet with their numbers, a form feed between pages, and no page longer. */
+    sheet.lines_per_page = 60;
+    pages();
+    sheet.lines_per_page = 0;
     /* Another factor, and the stresses are no longer those of the task. */
     sheet.safety_factor = 4;
     EXPECT(sw_sheet_text(&sheet, &rules, NULL, text, sizeof text, NULL, &error) == SW_INCONSISTENT);
