@@ -98,7 +98,7 @@ fn bad_flags_are_refused_with_the_field_and_the_remedy() {
         (&[("--rows", "9")], 1, &["rows = 9", "limit 4", "lower it"]),
         (&[("--rows", "0")], 1, &["rows = 0", "limit 1", "raise it"]),
         (&[("--safety-factor", "0.5")], 1, &["safety_factor", "limit 1", "--safety-factor"]),
-        (&[("--omit-alternate", "")], 1, &["form", "make it agree"]),
+        (&[("--omit-alternate", "")], 1, &["form", "make the two agree"]),
         (&[("--rows", "-"), ("--row-list", "1x2")], 1, &["shear_planes", "--row-list"]),
         (&[("--rows", "-"), ("--row-list", "99x1")], 1, &["row_rivets", "limit 60", "--row-list"]),
         (&[("--wide-strap", "9 mm")], 1, &["wide_strap", "does not belong", "leave it out"]),
