@@ -71,6 +71,12 @@ impl<N: Num> Analysis<N, ()> {
             findings: (),
         }
     }
+
+    /// Blank again. By itself, so that its copy leaves the stack.
+    #[inline(never)]
+    fn clear(&mut self) {
+        *self = Self::blank();
+    }
 }
 
 impl<N: Num, F> Analysis<N, F> {
@@ -192,8 +198,10 @@ pub fn check_with<C: Ctx>(c: C, joint: &Joint, materials: &Materials, rules: &Ru
 /// [`check`] in memory of the caller's: into an analysis ([`Analysis::blank`]), its findings told to a sink in the order
 /// of the check. A machine with little memory has no room for a second analysis, nor for the longest list of findings.
 ///
+/// Whatever stood in the analysis before leaves no trace.
+///
 /// # Errors
-/// As [`check`]; nothing was told then.
+/// As [`check`]; nothing was told then, and the analysis is blank.
 pub fn check_into(
     joint: &Joint,
     materials: &Materials,
@@ -201,7 +209,12 @@ pub fn check_into(
     out: &mut dyn FindingSink,
     analysis: &mut Analysis<f64, ()>,
 ) -> Result<(), Error> {
-    check_telling(Plain, joint, materials, rules, out, analysis)
+    let checked = check_telling(Plain, joint, materials, rules, out, analysis);
+    if checked.is_err() {
+        // A result of the joint before could be taken for one of this joint.
+        analysis.clear();
+    }
+    checked
 }
 
 /// [`check_into`] in any context.

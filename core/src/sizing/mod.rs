@@ -189,16 +189,24 @@ pub fn size_with<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<Design<C:
 
 /// [`size`] in memory of the caller's: into a design ([`Design::blank`]), its findings told to a sink in the order of
 /// the check. A machine with little memory has no room for a second design, nor for the longest list of findings.
+/// Whatever stood in the design before leaves no trace.
 ///
 /// # Errors
-/// As [`size`]; nothing was told then, and the design is of no use.
+/// As [`size`]; nothing was told then, and the design is blank.
 pub fn size_into(
     brief: &Brief,
     rules: &Rules,
     out: &mut dyn FindingSink,
     design: &mut Design<f64, ()>,
 ) -> Result<(), Error> {
-    size_telling(Plain, brief, rules, out, design)
+    // Not every joint has straps, rows enough for all distances, or distances to be found: nothing is to stay of the one
+    // that was sized here before.
+    design.clear();
+    let sized = size_telling(Plain, brief, rules, out, design);
+    if sized.is_err() {
+        design.clear();
+    }
+    sized
 }
 
 /// [`size_into`] in any context.
