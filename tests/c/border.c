@@ -213,6 +213,43 @@ static void bad_numbers(void)
     free(holes);
 }
 
+/* Findings are put straight into an array that holds the most of them, and counted first for a shorter one: both ways
+   give the same list. Where nothing is found, no array and no number is touched. */
+static void findings_either_way(void)
+{
+    sw_finding whole[SW_MAX_FINDINGS], exact[SW_MAX_FINDINGS], sized[SW_MAX_FINDINGS], same[SW_MAX_FINDINGS];
+    sw_analysis a, b;
+    sw_joint j = joint, found;
+    sw_brief wanted = brief;
+    sw_materials soft = steel;
+    size_t n = 0, again = 0, i;
+    sw_analysis_init(&a), sw_analysis_init(&b), sw_joint_init(&found);
+    memset(whole, 0x55, sizeof whole), memset(exact, 0x55, sizeof exact), memset(same, 0x55, sizeof same);
+    memset(sized, 0x55, sizeof sized);
+    j.margin_mm = 20; /* open by hand: 1.5 holes of 23 mm are 34.5 mm */
+    EXPECT(sw_joint_check(&j, &steel, &rules, &a, whole, SW_MAX_FINDINGS, &n, NULL) == SW_OK);
+    EXPECT(n == a.findings && a.open > 0 && n > a.open && n < SW_MAX_FINDINGS);
+    EXPECT(sw_joint_check(&j, &steel, &rules, &b, exact, n, &again, NULL) == SW_OK && again == n);
+    EXPECT(memcmp(whole, exact, sizeof whole) == 0 && memcmp(&a, &b, sizeof a) == 0);
+    for (i = 0; i < n; i++)
+        EXPECT((whole[i].verdict == SW_VERDICT_OPEN) == (i < a.open));
+    for (i = 1; i < n; i++)
+        EXPECT(whole[i - 1].verdict <= whole[i].verdict);
+    wanted.margin_mm = 20;
+    EXPECT(sw_joint_size(&wanted, &rules, &found, NULL, &b, sized, SW_MAX_FINDINGS, &again, NULL) == SW_OK);
+    EXPECT(again == b.findings && b.open > 0);
+    memset(exact, 0x55, sizeof exact);
+    EXPECT(sw_joint_size(&wanted, &rules, &found, NULL, &b, exact, again, &n, NULL) == SW_OK && n == again);
+    EXPECT(memcmp(sized, exact, sizeof sized) == 0);
+
+    soft.bearing_mpa = 0, wanted.materials = soft, wanted.plate_mm = 13; /* the book checks bearing */
+    memset(whole, 0x55, sizeof whole), n = 12345;
+    EXPECT(sw_joint_check(&j, &soft, &rules, &b, whole, SW_MAX_FINDINGS, &n, NULL) == SW_MISSING && n == 12345);
+    EXPECT(sw_joint_size(&wanted, &rules, &found, NULL, &b, whole, SW_MAX_FINDINGS, &n, NULL) == SW_MISSING);
+    EXPECT(n == 12345);
+    EXPECT(memcmp(whole, same, sizeof whole) == 0);
+}
+
 int main(void)
 {
     EXPECT(sw_version_number() == (SW_VERSION_MAJOR << 16 | SW_VERSION_MINOR << 8 | SW_VERSION_PATCH));
@@ -222,5 +259,6 @@ int main(void)
     null_pointers();
     wrong_sizes();
     bad_numbers();
+    findings_either_way();
     return done("the C border");
 }
