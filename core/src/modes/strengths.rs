@@ -241,31 +241,28 @@ impl<N: Num> Strengths<N> {
             CloseRows::ModifiedPercentage => closest(c, joint, given, rules),
             _ => None,
         };
-        let members = [
-            Some(Member {
-                q: Q::PlateTear,
-                thickness: given.plate,
-                tension: given.tension,
-                outside_first: true,
-                first_row: 1,
-            }),
-            (joint.other > 0.0).then_some(Member {
-                q: Q::OtherTear,
-                thickness: given.other,
-                tension: given.other_tension,
-                outside_first: false,
-                first_row: 1,
-            }),
-            (joint.narrow > 0.0).then_some(Member {
-                q: Q::NarrowTear,
-                thickness: given.narrow,
-                tension: given.other_tension,
-                outside_first: false,
-                first_row: self.first_double,
-            }),
-        ];
-        for ((member, net), zigzag) in members.into_iter().zip(self.net.iter_mut()).zip(self.zigzag.iter_mut()) {
-            let Some(member) = member else { continue };
+        // Whether it is there, and what it is: all of it filled in, so that no memory checker asks what is not.
+        let plate = Member {
+            q: Q::PlateTear,
+            thickness: given.plate,
+            tension: given.tension,
+            outside_first: true,
+            first_row: 1,
+        };
+        let other = Member {
+            q: Q::OtherTear,
+            thickness: given.other,
+            tension: given.other_tension,
+            outside_first: false,
+            first_row: 1,
+        };
+        let narrow = Member { q: Q::NarrowTear, thickness: given.narrow, first_row: self.first_double, ..other };
+        let members = [(true, plate), (joint.other > 0.0, other), (joint.narrow > 0.0, narrow)];
+        for (((there, member), net), zigzag) in members.into_iter().zip(self.net.iter_mut()).zip(self.zigzag.iter_mut())
+        {
+            if !there {
+                continue;
+            }
             // The row that takes the whole load of a main plate: Reg. 184(d) corrects that one.
             let outer = match member.q {
                 Q::PlateTear => 1,
