@@ -169,7 +169,11 @@ impl Asked {
         prop_assert_eq!(ours.rivet.to_mm(), self.holes[theirs.size].0);
         prop_assert!((ours.pitch.to_mm() - theirs.pitch).abs() < 1e-9);
         let m = ours.measures;
-        prop_assert_eq!((m.efficiency, m.rivets, m.mass), (theirs.efficiency, theirs.rivets, theirs.mass));
+        prop_assert_eq!((m.rivets, m.mass), (theirs.rivets, theirs.mass));
+        // Half-way between two whole numbers of a billionth, the last bit of a sum decides.
+        let half_way = ((ours.efficiency * 1e9).fract() - 0.5).abs() < 1e-4;
+        let apart = m.efficiency.abs_diff(theirs.efficiency);
+        prop_assert!(apart == 0 || (half_way && apart == 1), "{} {}", m.efficiency, theirs.efficiency);
         Ok(())
     }
 }
@@ -439,4 +443,25 @@ fn whole_grids() -> Result<(), TestCaseError> {
         }
     }
     Ok(())
+}
+
+/// Three rivets crush the strap at `3 x 33.3375 x 11.1125 x 120/(152.4 x 12 x 140)` of the solid plate: 0.5208984375
+/// exactly, half-way between two whole numbers of a billionth. The models add up otherwise, and land on either side.
+#[test]
+fn an_efficiency_half_way_between_two_keys() -> Result<(), TestCaseError> {
+    let form = Form::from_rows(JointKind::SingleStrap, Arrangement::Zigzag, &[(1, 1), (2, 1)]).expect("a form");
+    agree(&Asked {
+        pair: pairs().into_iter().nth(3).expect("the US code"),
+        objective: Objective::Efficiency,
+        forms: vec![form],
+        plates: vec![12.0],
+        holes: vec![(31.75, 33.3375)],
+        tension: 140.0,
+        shear: 60.0,
+        bearing: Some(120.0),
+        pitch_most: 350.0,
+        efficiency: None,
+        any_finding: false,
+        mass: false,
+    })
 }
