@@ -315,6 +315,5 @@ WITHOUT = {
     "reconcile::edited": "part of a routine; its results are sw_explanation.value",
 }
 
-# Parts of the core that C does not reach yet; to be emptied.
 # Top modules of the core that C does not reach yet: none.
 NOT_YET = {}
