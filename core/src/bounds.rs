@@ -143,6 +143,7 @@ impl Field {
     /// assert_eq!(Field::Plate.check(12.0), Ok(12.0));
     /// assert_eq!(Field::Plate.check(-1.0).unwrap_err().kind, ErrorKind::TooSmall);
     /// ```
+    #[inline(never)]
     pub fn check(self, value: f64) -> Result<f64, Error> {
         let (lo, hi) = self.limits();
         if !value.is_finite() {

@@ -1,6 +1,6 @@
 //! Stresses and joints as stated. A dimension or stress that is not given is 0.
 
-use seamwright::joint::{Joint, JointKind, JointSpec};
+use seamwright::joint::{Form, Joint, JointKind, JointSpec};
 use seamwright::materials::{Materials, PlateStress};
 use seamwright::quantities::{Length, Stress};
 
@@ -149,7 +149,12 @@ impl sw_joint {
     }
 
     pub(crate) fn joint(&self, argument: u32) -> Result<Joint, Failure> {
-        let form = self.form.form(argument)?;
+        Ok(self.spec(self.form.form(argument)?).build()?)
+    }
+
+    /// By itself: the copies that the steps of a description make leave the stack before the joint is built.
+    #[inline(never)]
+    fn spec(&self, form: Form) -> JointSpec {
         let [first, ..] = self.hole_mm;
         let [first_rivet, ..] = self.rivet_mm;
         let mut spec = JointSpec::new(form, Length::mm(self.pitch_mm), Length::mm(self.plate_mm), Length::mm(first));
@@ -182,7 +187,7 @@ impl sw_joint {
         if let Some(margin) = length(self.margin_mm) {
             spec = spec.margin(margin);
         }
-        Ok(spec.build()?)
+        spec
     }
 }
 

@@ -233,7 +233,9 @@ pub(crate) fn check_telling<C: Ctx>(
         return Err(Error::new(ErrorKind::Missing, Field::Bearing).entry(Entry::BEARING_CHECKED.no()));
     }
     c.section(Section::Joint);
-    let given = Given::new(c, joint, materials);
+    // In place: these figures are not to stand on the stack twice.
+    let mut given = Given::blank();
+    given.take(c, c, joint, materials);
     let alike = Lens::alike(materials, rules);
     as_it_is(c, joint, &given, rules, alike, analysis);
     if !alike {

@@ -155,7 +155,11 @@ impl<N: Num> Strengths<N> {
         c.section(if lens == Lens::Book { Section::BookView } else { Section::Rivets });
         self.rivets_by_row(c, joint, given, rules, lens);
         c.section(if lens == Lens::Book { Section::BookView } else { Section::NetSections });
-        self.net_sections(c, joint, given, rules);
+        let crowded = match rules.close_rows() {
+            CloseRows::ModifiedPercentage => closest(c, joint, given, rules),
+            _ => None,
+        };
+        self.net_sections(c, joint, given, rules, crowded);
         self.solid =
             c.formula(Name(Q::Solid, 0), Formula::Solid.no(), formula::solid(given.strip, given.plate, given.tension));
         let [plate, other, _] = &self.net;
@@ -235,61 +239,69 @@ impl<N: Num> Strengths<N> {
         self.bearing_all = bearing_all;
     }
 
+    /// Every member's net section in every row that it meets; `crowded` is how much closer than prescribed the closest
+    /// rows lie.
     #[inline(never)]
-    fn net_sections<C: Ctx<N = N>>(&mut self, c: C, joint: &Joint, given: &Given<N>, rules: &Rules) {
-        let crowded = match rules.close_rows() {
-            CloseRows::ModifiedPercentage => closest(c, joint, given, rules),
-            _ => None,
-        };
-        // Whether it is there, and what it is: all of it filled in, so that no memory checker asks what is not.
-        let plate = Member {
-            q: Q::PlateTear,
-            thickness: given.plate,
-            tension: given.tension,
-            outside_first: true,
-            first_row: 1,
-        };
-        let other = Member {
-            q: Q::OtherTear,
-            thickness: given.other,
-            tension: given.other_tension,
-            outside_first: false,
-            first_row: 1,
-        };
-        let narrow = Member { q: Q::NarrowTear, thickness: given.narrow, first_row: self.first_double, ..other };
-        let members = [(true, plate), (joint.other > 0.0, other), (joint.narrow > 0.0, narrow)];
-        for (((there, member), net), zigzag) in members.into_iter().zip(self.net.iter_mut()).zip(self.zigzag.iter_mut())
-        {
-            if !there {
-                continue;
-            }
-            // The row that takes the whole load of a main plate: Reg. 184(d) corrects that one.
-            let outer = match member.q {
-                Q::PlateTear => 1,
-                Q::OtherTear if self.lap => self.rows,
-                _ => 0,
+    fn net_sections<C: Ctx<N = N>>(
+        &mut self,
+        c: C,
+        joint: &Joint,
+        given: &Given<N>,
+        rules: &Rules,
+        crowded: Option<N>,
+    ) {
+        for which in [Q::PlateTear, Q::OtherTear, Q::NarrowTear] {
+            let plate = which == Q::PlateTear;
+            let (thickness, tension) = match which {
+                Q::PlateTear => (given.plate, given.tension),
+                Q::OtherTear if joint.other > 0.0 => (given.other, given.other_tension),
+                Q::NarrowTear if joint.narrow > 0.0 => (given.narrow, given.other_tension),
+                _ => continue,
             };
-            for (row, slot) in (1..=self.rows).zip(net.iter_mut()).skip(member.first_row.wrapping_sub(1)) {
-                let at = u8::try_from(row).unwrap_or(0);
-                let d = deducted(c, given, rules, row);
-                let mut n = given.rivets_in(row);
-                if let Some(ratio) = crowded.filter(|_| row == outer) {
-                    n = c.formula(
-                        Name(Q::HolesCounted, at),
-                        Formula::CrowdedHoles.no(),
-                        formula::crowded_holes(ratio, n),
-                    );
+            let first_row = if which == Q::NarrowTear { self.first_double } else { 1 };
+            let member = Member { q: which, thickness, tension, outside_first: plate, first_row };
+            self.net_sections_of(c, joint, given, rules, crowded, &member);
+        }
+    }
+
+    #[inline(never)]
+    fn net_sections_of<C: Ctx<N = N>>(
+        &mut self,
+        c: C,
+        joint: &Joint,
+        given: &Given<N>,
+        rules: &Rules,
+        crowded: Option<N>,
+        member: &Member<N>,
+    ) {
+        // The row that takes the whole load of a main plate: Reg. 184(d) corrects that one.
+        let (of, outer) = match member.q {
+            Q::PlateTear => (0, 1),
+            Q::OtherTear => (1, if self.lap { self.rows } else { 0 }),
+            _ => (2, 0),
+        };
+        for row in member.first_row..=self.rows {
+            let at = u8::try_from(row).unwrap_or(0);
+            let name = Name(member.q, at);
+            let d = deducted(c, given, rules, row);
+            let mut n = given.rivets_in(row);
+            if let Some(ratio) = crowded.filter(|_| row == outer) {
+                n = c.formula(Name(Q::HolesCounted, at), Formula::CrowdedHoles.no(), formula::crowded_holes(ratio, n));
+            }
+            let straight = formula::net_section(given.strip, n, d, member.thickness, member.tension);
+            let mut net = held(c, name, c.formula(name, Formula::NetSection.no(), straight));
+            let next = if member.outside_first { row.wrapping_add(1) } else { row.wrapping_sub(1) };
+            let meets = next >= member.first_row && next <= self.rows;
+            if meets && let Some(path) = zigzag_section(c, joint, given, rules, member, row, next) {
+                if path.value() < net.value()
+                    && let Some(zigzag) = self.zigzag.get_mut(of)
+                {
+                    *zigzag |= 1_u8.wrapping_shl(u32::from(at).wrapping_sub(1));
                 }
-                let straight = formula::net_section(given.strip, n, d, member.thickness, member.tension);
-                *slot = held(c, Name(member.q, at), c.formula(Name(member.q, at), Formula::NetSection.no(), straight));
-                let next = if member.outside_first { row.wrapping_add(1) } else { row.wrapping_sub(1) };
-                let meets = next >= member.first_row && next <= self.rows;
-                if meets && let Some(path) = zigzag_section(c, joint, given, rules, &member, row, next) {
-                    if path.value() < slot.value() {
-                        *zigzag |= 1_u8.wrapping_shl(u32::from(at).wrapping_sub(1));
-                    }
-                    *slot = c.lesser(Name(member.q, at), Why::Least(Entry::CLOSE_ROWS.no()), *slot, path);
-                }
+                net = c.lesser(name, Why::Least(Entry::CLOSE_ROWS.no()), net, path);
+            }
+            if let Some(slot) = self.net.get_mut(of).and_then(|rows| rows.get_mut(row.wrapping_sub(1))) {
+                *slot = net;
             }
         }
     }

@@ -240,7 +240,8 @@ fn across<C: Ctx>(
     strip: Length,
     design: &mut Design<C::N, ()>,
 ) -> Result<(), Error> {
-    let given = Given::new(c.quiet(), &design.joint, &brief.materials);
+    let mut given = Given::blank();
+    given.take(c.quiet(), c.quiet(), &design.joint, &brief.materials);
     c.section(Section::Rows);
     for (row, slot) in (1..brief.form.row_count()).zip(design.gaps.iter_mut()) {
         *slot = prescribed_gap(c, &design.joint, &given, rules, row);
