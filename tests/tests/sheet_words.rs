@@ -7,7 +7,7 @@ use seamwright::quantities::{Length, Stress};
 use seamwright::rating::Basis;
 use seamwright::rules::METRIC;
 use seamwright::sheet::{Known, Particulars, Task, write_sheet};
-use seamwright::working::{DIALECTS, Style};
+use seamwright::working::{DIALECTS, Dialect, Style};
 
 /// Words of the user's cannot make a line of the sheet, nor tear a table of it.
 #[test]
@@ -33,4 +33,25 @@ fn a_line_end_in_the_users_words_is_a_blank() {
         assert!(flat(&text).contains("Drum Governing nothing at all"), "{dialect:?}: {text}");
         assert!(flat(&text).contains("gauge 7 plate 99 mm"), "{dialect:?}");
     }
+}
+
+/// TeX sets `"` and a backtick as typographic quotes; its typewriter letters have them as they were written (characters
+/// 34 and 18 of Computer Modern Typewriter: Knuth, The METAFONTbook and Computer Modern Typefaces, from memory).
+#[test]
+fn straight_quotes_and_hyphens_stay_as_written() {
+    let spec = JointSpec::new(Form::lap(2).unwrap(), Length::mm(71.0), Length::mm(13.0), Length::mm(23.0));
+    let joint = spec.build().unwrap();
+    let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+    let said = Particulars { object: "drum \"B\", 1/2\" plate, `old` -- as found", ..Particulars::default() };
+    let sheet = |dialect| {
+        let mut text = String::new();
+        let style = Style { dialect, ..Style::default() };
+        write_sheet(&mut text, style, &Task::Check(&joint, &steel), &said, &METRIC).unwrap();
+        text
+    };
+    let quote = r"{\ttfamily\char34}";
+    let latex = sheet(Dialect::Latex);
+    assert!(latex.contains(&format!("drum {quote}B{quote}, 1/2{quote} plate, ")), "{latex}");
+    assert!(latex.contains(r"{\ttfamily\char18}old{\ttfamily\char18} -{}- as found"));
+    assert!(sheet(Dialect::Plain).contains("drum \"B\", 1/2\" plate, `old` -- as found"));
 }

@@ -77,7 +77,7 @@ impl<'a> Doc<'a> {
     }
 
     pub(super) fn escaped(&mut self, piece: Piece<'_>) -> fmt::Result {
-        piece(&mut Escape { out: self.out, dialect: self.style.dialect })
+        piece(&mut Escape::new(self.out, self.style.dialect))
     }
 
     /// The beginning, with its title.

@@ -140,6 +140,36 @@ pub(super) fn spaces(out: &mut dyn fmt::Write, n: usize) -> fmt::Result {
 pub(super) struct Escape<'a> {
     pub(super) out: &'a mut dyn fmt::Write,
     pub(super) dialect: Dialect,
+    /// Whether a hyphen went before.
+    hyphen: bool,
+}
+
+impl<'a> Escape<'a> {
+    pub(super) fn new(out: &'a mut dyn fmt::Write, dialect: Dialect) -> Self {
+        Escape { out, dialect, hyphen: false }
+    }
+
+    fn latex(&mut self, c: char) -> fmt::Result {
+        let second_hyphen = self.hyphen && c == '-';
+        self.hyphen = c == '-';
+        match c {
+            JOIN => self.out.write_str("~"),
+            '\\' => self.out.write_str(r"\textbackslash{}"),
+            '~' => self.out.write_str(r"\textasciitilde{}"),
+            '^' => self.out.write_str(r"\textasciicircum{}"),
+            '&' | '%' | '$' | '#' | '_' | '{' | '}' => {
+                self.out.write_char('\\')?;
+                self.out.write_char(c)
+            }
+            '<' | '>' | '|' => write!(self.out, "${c}$"),
+            // TeX sets these as typographic quotes in its roman letters; its typewriter letters have them straight.
+            '"' => self.out.write_str(r"{\ttfamily\char34}"),
+            '`' => self.out.write_str(r"{\ttfamily\char18}"),
+            // Two hyphens would run together into a dash.
+            '-' if second_hyphen => self.out.write_str("{}-"),
+            c => self.out.write_char(c),
+        }
+    }
 }
 
 impl fmt::Write for Escape<'_> {
@@ -154,18 +184,7 @@ impl fmt::Write for Escape<'_> {
                 '"' => self.out.write_str("&quot;"),
                 c => self.out.write_char(c),
             }),
-            Dialect::Latex => s.chars().try_for_each(|c| match c {
-                JOIN => self.out.write_str("~"),
-                '\\' => self.out.write_str(r"\textbackslash{}"),
-                '~' => self.out.write_str(r"\textasciitilde{}"),
-                '^' => self.out.write_str(r"\textasciicircum{}"),
-                '&' | '%' | '$' | '#' | '_' | '{' | '}' => {
-                    self.out.write_char('\\')?;
-                    self.out.write_char(c)
-                }
-                '<' | '>' | '|' => write!(self.out, "${c}$"),
-                c => self.out.write_char(c),
-            }),
+            Dialect::Latex => s.chars().try_for_each(|c| self.latex(c)),
             Dialect::Markdown => s.chars().try_for_each(|c| match c {
                 JOIN => self.out.write_char(' '),
                 '\\' | '`' | '*' | '_' | '[' | ']' | '<' | '>' | '|' | '#' => {

@@ -24,6 +24,8 @@ fn outside_mathematics(text: &str, mut see: impl FnMut(&str)) -> String {
 /// Every command that a sheet uses: all of a plain article, of `longtable` and of `geometry`.
 const COMMANDS: &[&str] = &[
     "documentclass",
+    "ttfamily",
+    "char",
     "usepackage",
     "setlength",
     "parindent",
