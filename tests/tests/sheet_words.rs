@@ -55,3 +55,29 @@ fn straight_quotes_and_hyphens_stay_as_written() {
     assert!(latex.contains(r"{\ttfamily\char18}old{\ttfamily\char18} -{}- as found"));
     assert!(sheet(Dialect::Plain).contains("drum \"B\", 1/2\" plate, `old` -- as found"));
 }
+
+/// What the user says of an input is never left out: rows that are spoken of have a line each, and what the joint does
+/// not have is listed as not used.
+#[test]
+fn what_is_said_of_an_input_is_on_the_sheet() {
+    let spec = JointSpec::new(Form::lap(2).unwrap(), Length::mm(71.0), Length::mm(13.0), Length::mm(23.0));
+    let joint = spec.build().unwrap();
+    let steel = Materials::new(Stress::mpa(80.0), Stress::mpa(60.0)).bearing(Stress::mpa(120.0));
+    let said = |field, row, basis, source| Known { field, row, basis, source };
+    let known = [
+        said(Field::Hole, 0, Basis::Assumed, "as drawn"),
+        said(Field::Hole, 2, Basis::Measured, "two bored out"),
+        said(Field::NarrowStrap, 0, Basis::Given, "drawing 7"),
+    ];
+    let particulars = Particulars { known: &known, ..Particulars::default() };
+    let mut text = String::new();
+    write_sheet(&mut text, Style::default(), &Task::Check(&joint, &steel), &particulars, &METRIC).unwrap();
+    let line = |start: &str| {
+        let found: Vec<&str> = text.lines().filter(|l| l.starts_with(start)).collect();
+        assert_eq!(found.len(), 1, "{start}: {text}");
+        found[0].split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert_eq!(line("hole, row 1"), "hole, row 1 23 mm assumed: as drawn");
+    assert_eq!(line("hole, row 2"), "hole, row 2 23 mm measured: two bored out");
+    assert_eq!(line("narrow strap"), "narrow strap not used given: drawing 7");
+}

@@ -5,14 +5,15 @@ use core::fmt::{self, Write};
 use super::figures::{FigureStyle, JOIN, key};
 use super::page::{Page, none};
 use super::strength::other_plates;
-use super::{Scene, Task};
+use super::{Known, Scene, Task};
 use crate::VERSION;
 use crate::bounds::{Field, Unit};
 use crate::check::Verdict;
 use crate::quantities::{Length, Stress};
-use crate::rating::Basis;
+use crate::rating::{Basis, Existing};
 use crate::rules::{Entry, EntryKind, info};
-use crate::working::{Columns, Dialect, Style};
+use crate::sizing::Brief;
+use crate::working::{Columns, Dialect, Piece, Style};
 
 /// A line to be filled in by hand.
 const BLANK: &str = "______________________________";
@@ -122,31 +123,55 @@ pub(super) fn open_words(w: &mut dyn Write, scene: &Scene<'_>) -> fmt::Result {
     }
 }
 
-/// The table of inputs as it grows.
+/// The table of inputs as it grows; or, where one input is sought, only whether it has a line.
 struct Inputs<'p, 'd, 's> {
     page: &'p mut Page<'d>,
     scene: &'s Scene<'s>,
+    sought: Option<(Field, u8)>,
+    found: bool,
 }
 
 impl Inputs<'_, '_, '_> {
     /// One input with its basis.
     fn put(&mut self, field: Field, row: u8, value: f64) -> fmt::Result {
-        let known = self.scene.particulars.known.iter().find(|k| k.field == field && k.row == row);
+        if let Some(sought) = self.sought {
+            // What was said of all rows holds for each.
+            self.found |= sought == (field, row) || sought == (field, 0);
+            return Ok(());
+        }
+        let said = |row| self.scene.particulars.known.iter().find(move |k| k.field == field && k.row == row);
+        let known = said(row).or_else(|| said(0));
         let (basis, source) = known.map_or((Basis::Given, ""), |k| (k.basis, k.source));
         let figures = self.page.figures;
         let several = self.scene.joint.form().outer_rivets() > 1;
         self.page.doc.row(&[
             &|w| name(w, field, row, several),
             &|w| figures.value(w, field.bound().unit, value),
-            &|w| {
-                w.write_str(basis.word())?;
-                if source.is_empty() {
-                    return Ok(());
-                }
-                w.write_str(": ")?;
-                one_line(w, source)
-            },
+            &|w| known_by(w, basis, source),
         ])
+    }
+
+    /// A line that nothing can be said of.
+    fn row(&mut self, cells: &[Piece<'_>]) -> fmt::Result {
+        if self.sought.is_some() { Ok(()) } else { self.page.doc.row(cells) }
+    }
+
+    /// What was said of inputs that have no line, so that nothing of it is lost.
+    fn without_line(&mut self) -> fmt::Result {
+        let several = self.scene.joint.form().outer_rivets() > 1;
+        for known in self.scene.particulars.known {
+            (self.sought, self.found) = (Some((known.field, known.row)), false);
+            self.all()?;
+            self.sought = None;
+            if !self.found {
+                self.page.doc.row(&[
+                    &|w| name(w, known.field, known.row, several),
+                    &|w| w.write_str("not used"),
+                    &|w| known_by(w, known.basis, known.source),
+                ])?;
+            }
+        }
+        Ok(())
     }
 
     fn length(&mut self, field: Field, row: u8, value: Option<Length>) -> fmt::Result {
@@ -156,6 +181,16 @@ impl Inputs<'_, '_, '_> {
     fn stress(&mut self, field: Field, value: Option<Stress>) -> fmt::Result {
         value.map_or(Ok(()), |s| self.put(field, 0, s.to_mpa()))
     }
+}
+
+/// How an input is known, and from where.
+fn known_by(w: &mut dyn Write, basis: Basis, source: &str) -> fmt::Result {
+    w.write_str(basis.word())?;
+    if source.is_empty() {
+        return Ok(());
+    }
+    w.write_str(": ")?;
+    one_line(w, source)
 }
 
 /// The name of an input, with its row. Where the outer row has several rivets, the strip was given and not their pitch.
@@ -179,69 +214,84 @@ fn name(w: &mut dyn Write, field: Field, row: u8, several: bool) -> fmt::Result 
 pub(super) fn write_inputs(page: &mut Page<'_>, scene: &Scene<'_>) -> fmt::Result {
     page.heading("Basis of inputs")?;
     page.doc.table_of(Columns::new(&["input", "value", "basis"], &[26, 16]).numbers(2))?;
-    let mut inputs = Inputs { page, scene };
+    let mut inputs = Inputs { page, scene, sought: None, found: false };
+    inputs.all()?;
     match scene.task {
-        Task::Size(brief) => {
-            let stated = brief.stated();
-            inputs.put(Field::Plate, 0, brief.plate().to_mm())?;
-            inputs.length(Field::OtherPlate, 0, stated.other_plate)?;
-            inputs.length(Field::Hole, 0, stated.hole)?;
-            inputs.length(Field::Rivet, 0, stated.rivet)?;
-            inputs.length(Field::Pitch, 0, stated.strip)?;
-            inputs.length(Field::WideStrap, 0, stated.straps.map(|(wide, _)| wide))?;
-            inputs.length(Field::NarrowStrap, 0, stated.straps.and_then(|(_, narrow)| narrow))?;
-            inputs.length(Field::Margin, 0, stated.margin)?;
-            for (row, at) in (1..brief.form().row_count()).zip(1_u8..) {
-                inputs.length(Field::BackPitch, at, brief.stated_back_pitch(row))?;
-            }
-        }
-        Task::Check(..) => of_joint(&mut inputs, scene)?,
-        Task::Rate(_) => {}
-    }
-    match scene.task {
-        Task::Rate(existing) => {
-            let figures = inputs.page.figures;
-            let pitch = existing.pitch();
-            let several = scene.joint.form().outer_rivets() > 1;
-            inputs.page.doc.row(&[
-                &|w| name(w, Field::Pitch, 0, several),
-                &|w| figures.size(w, pitch.length().to_mm()),
-                &|w| w.write_str(pitch.basis().word()),
-            ])?;
-            for (row, at) in (1..scene.joint.form().row_count()).zip(1_u8..) {
-                inputs.length(Field::BackPitch, at, scene.joint.back_pitch(row))?;
-            }
-            inputs.length(Field::Margin, 0, scene.joint.margin())?;
-            inputs.length(Field::RingDiameter, 0, Some(existing.shell().inside()))?;
-            if let Some(p) = existing.present_pressure() {
-                inputs.put(Field::Pressure, 0, p.to_mpa())?;
-            }
-            inputs.length(Field::WastageRate, 0, existing.wastage())?;
-            assumed(inputs.page, scene)?;
-        }
-        Task::Size(_) | Task::Check(..) => {
-            let m = scene.particulars.divided.map_or(*scene.materials, |d| d.ultimate);
-            inputs.stress(Field::Tension, Some(m.plate.tension))?;
-            inputs.stress(Field::OtherTension, Some(m.other.tension).filter(|s| *s != m.plate.tension))?;
-            inputs.stress(Field::Shear, Some(m.rivet_shear))?;
-            inputs.stress(Field::Bearing, m.plate.bearing)?;
-            inputs.stress(Field::OtherBearing, m.other.bearing.filter(|_| m.other.bearing != m.plate.bearing))?;
-            inputs.stress(Field::PlateShear, m.plate.shear_out)?;
-            if let Some(out) = m.other.shear_out.filter(|_| m.other.shear_out != m.plate.shear_out) {
-                let figures = inputs.page.figures;
-                inputs.page.doc.row(&[
-                    &|w| write!(w, "shear-out of {}", other_plates(scene)),
-                    &|w| figures.stress(w, out.to_mpa()),
-                    &|w| w.write_str(Basis::Given.word()),
-                ])?;
-            }
-            if let Some(divided) = scene.particulars.divided {
-                inputs.put(Field::SafetyFactor, 0, divided.factor)?;
-            }
-        }
+        Task::Rate(_) => assumed(page, scene)?,
+        Task::Size(_) | Task::Check(..) => inputs.without_line()?,
     }
     changes(page, scene)?;
     page.end()
+}
+
+impl Inputs<'_, '_, '_> {
+    fn all(&mut self) -> fmt::Result {
+        let scene = self.scene;
+        match scene.task {
+            Task::Size(brief) => {
+                self.of_brief(brief)?;
+                self.stresses()
+            }
+            Task::Check(..) => {
+                of_joint(self, scene)?;
+                self.stresses()
+            }
+            Task::Rate(existing) => self.of_existing(existing),
+        }
+    }
+
+    fn of_brief(&mut self, brief: &Brief) -> fmt::Result {
+        let stated = brief.stated();
+        self.put(Field::Plate, 0, brief.plate().to_mm())?;
+        self.length(Field::OtherPlate, 0, stated.other_plate)?;
+        self.length(Field::Hole, 0, stated.hole)?;
+        self.length(Field::Rivet, 0, stated.rivet)?;
+        self.length(Field::Pitch, 0, stated.strip)?;
+        self.length(Field::WideStrap, 0, stated.straps.map(|(wide, _)| wide))?;
+        self.length(Field::NarrowStrap, 0, stated.straps.and_then(|(_, narrow)| narrow))?;
+        self.length(Field::Margin, 0, stated.margin)?;
+        for (row, at) in (1..brief.form().row_count()).zip(1_u8..) {
+            self.length(Field::BackPitch, at, brief.stated_back_pitch(row))?;
+        }
+        Ok(())
+    }
+
+    fn of_existing(&mut self, existing: &Existing) -> fmt::Result {
+        let (joint, figures, pitch) = (self.scene.joint, self.page.figures, existing.pitch());
+        let several = joint.form().outer_rivets() > 1;
+        self.row(&[&|w| name(w, Field::Pitch, 0, several), &|w| figures.size(w, pitch.length().to_mm()), &|w| {
+            w.write_str(pitch.basis().word())
+        }])?;
+        for (row, at) in (1..joint.form().row_count()).zip(1_u8..) {
+            self.length(Field::BackPitch, at, joint.back_pitch(row))?;
+        }
+        self.length(Field::Margin, 0, joint.margin())?;
+        self.length(Field::RingDiameter, 0, Some(existing.shell().inside()))?;
+        if let Some(p) = existing.present_pressure() {
+            self.put(Field::Pressure, 0, p.to_mpa())?;
+        }
+        self.length(Field::WastageRate, 0, existing.wastage())
+    }
+
+    /// Stresses: those at failure, where a factor of safety made those of the task.
+    fn stresses(&mut self) -> fmt::Result {
+        let (scene, figures) = (self.scene, self.page.figures);
+        let m = scene.particulars.divided.map_or(*scene.materials, |d| d.ultimate);
+        self.stress(Field::Tension, Some(m.plate.tension))?;
+        self.stress(Field::OtherTension, Some(m.other.tension).filter(|s| *s != m.plate.tension))?;
+        self.stress(Field::Shear, Some(m.rivet_shear))?;
+        self.stress(Field::Bearing, m.plate.bearing)?;
+        self.stress(Field::OtherBearing, m.other.bearing.filter(|_| m.other.bearing != m.plate.bearing))?;
+        self.stress(Field::PlateShear, m.plate.shear_out)?;
+        if let Some(out) = m.other.shear_out.filter(|_| m.other.shear_out != m.plate.shear_out) {
+            self.row(&[
+                &|w| write!(w, "shear-out of {}", other_plates(scene)),
+                &|w| figures.stress(w, out.to_mpa()),
+                &|w| w.write_str(Basis::Given.word()),
+            ])?;
+        }
+        scene.particulars.divided.map_or(Ok(()), |d| self.put(Field::SafetyFactor, 0, d.factor))
+    }
 }
 
 fn of_joint(inputs: &mut Inputs<'_, '_, '_>, scene: &Scene<'_>) -> fmt::Result {
@@ -249,10 +299,13 @@ fn of_joint(inputs: &mut Inputs<'_, '_, '_>, scene: &Scene<'_>) -> fmt::Result {
     inputs.put(Field::Plate, 0, joint.plate().to_mm())?;
     inputs.length(Field::OtherPlate, 0, joint.other_plate())?;
     let mut before = None;
+    let of_row = |k: &Known<'_>| matches!(k.field, Field::Hole | Field::Rivet) && k.row > 0;
+    // Rows alike share one line, unless something is said of one of them.
+    let each = scene.particulars.known.iter().any(of_row);
     let alike = joint.rows().iter().all(|r| joint.rows().first() == Some(r) || same_holes(r, joint.rows().first()));
     for (row, at) in joint.rows().iter().zip(1_u8..) {
-        if !same_holes(row, before) {
-            let at = if alike { 0 } else { at };
+        if each || !same_holes(row, before) {
+            let at = if alike && !each { 0 } else { at };
             inputs.put(Field::Hole, at, row.hole().to_mm())?;
             inputs.length(Field::Rivet, at, Some(row.rivet()).filter(|r| *r != row.hole()))?;
         }

@@ -112,7 +112,8 @@ pub struct Particulars<'a> {
     /// of each page, a form feed between pages. [`A4_LINES`] print well on A4. Without it the text has no pages; the
     /// other dialects have pages of their own or none.
     pub lines_per_page: Option<u16>,
-    /// How inputs are known; what is not listed was given. A rating keeps its own list.
+    /// How inputs are known; what is not listed was given. What is said of all rows holds for each; what is said of an
+    /// input that the task does not have is listed as not used. A rating keeps its own list.
     pub known: &'a [Known<'a>],
 }
 
