@@ -1,5 +1,6 @@
 """Sweeps in other libraries, by their own interfaces: pandas, polars, xarray, Arrow, tqdm, Dask on a local cluster."""
 
+import importlib.util
 import io
 
 import dask
@@ -67,14 +68,35 @@ def test_polars(rows):
 
 
 def test_arrow(rows):
+    table = rows.to_arrow()
+    assert table.column_names == COLUMNS and table.num_rows == 12
+    modes, states = names(rows)
+    assert table["mode"].to_pylist() == modes and table["status"].to_pylist() == states
+    assert table.schema.metadata[b"caution"].decode() == sw.CAUTION
+    assert np.array_equal(table["efficiency"].to_numpy(), rows.efficiency, equal_nan=True)
+    table.validate(full=True)
+
+
+@pytest.mark.parametrize("absent", [(), ("pyarrow",), ("polars",)])
+def test_arrow_streams(rows, monkeypatch, absent):
+    """By whichever of the two libraries is there."""
+    found = importlib.util.find_spec
+    monkeypatch.setattr("seamwright._sweep_result.find_spec", lambda name: None if name in absent else found(name))
     table = pa.table(rows)
     assert table.column_names == COLUMNS and table.num_rows == 12
-    modes, _ = names(rows)
-    assert table["mode"].to_pylist() == modes
-    assert np.array_equal(table["efficiency"].to_numpy(), rows.efficiency, equal_nan=True)
+    assert table["mode"].to_pylist() == names(rows)[0]
     reader = pa.RecordBatchReader.from_stream(rows)
     assert reader.schema.names == COLUMNS
-    assert pl.DataFrame(rows).equals(rows.to_polars(), null_equal=True)
+    frame = pl.DataFrame(rows)
+    assert frame["status"].to_list() == names(rows)[1]
+    assert np.array_equal(frame["credited"].to_numpy(), rows.credited, equal_nan=True)
+
+
+def test_arrow_without_a_library(rows, monkeypatch):
+    monkeypatch.setattr("seamwright._sweep_result.find_spec", lambda _: None)
+    with pytest.raises(sw.SeamwrightError, match="pyarrow or polars") as error:
+        pa.table(rows)
+    assert error.value.kind is sw.ErrorKind.MISSING
 
 
 def test_xarray(rows, grid):

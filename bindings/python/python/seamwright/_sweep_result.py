@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from importlib.util import find_spec
 from typing import TYPE_CHECKING, Any
 
 from . import _native
@@ -283,9 +284,34 @@ class Sweep(Record):
             columns[name] = polars.Series(words, dtype=polars.Enum(words)).gather(known)
         return polars.DataFrame(columns)
 
+    def to_arrow(self) -> Any:
+        """A pyarrow Table, one line for each joint; mode and status as dictionaries with their names.
+
+        Raises:
+            SeamwrightError: pyarrow is not installed.
+        """
+        arrow: Any = library("pyarrow", "a Table")
+        columns, (modes, states) = self._columns(), self._words()
+        for name, words in (("mode", modes), ("status", states)):
+            numbers = columns[name]
+            unknown = numbers == NO_MODE if name == "mode" else None
+            indices = arrow.array(numbers, mask=unknown, type=arrow.uint32())
+            columns[name] = arrow.DictionaryArray.from_arrays(indices, arrow.array(words, arrow.string()))
+        return arrow.table(columns, metadata={"caution": _native.caution()})
+
     def __arrow_c_stream__(self, requested_schema: object = None) -> object:
-        """The table for any library that reads Arrow streams (the PyCapsule interface), by way of polars."""
-        return self.to_polars().__arrow_c_stream__(requested_schema)
+        """The table for any library that reads Arrow streams (the PyCapsule interface), made by pyarrow or polars.
+
+        Raises:
+            SeamwrightError: neither of them is installed.
+        """
+        for name, made in (("pyarrow", self.to_arrow), ("polars", self.to_polars)):
+            if find_spec(name) is not None:
+                return made().__arrow_c_stream__(requested_schema)
+        raise SeamwrightError(
+            "an Arrow stream needs pyarrow or polars, and neither is installed: pip install pyarrow",
+            kind=ErrorKind.MISSING,
+        )
 
     def to_xarray(self) -> Any:
         """An xarray Dataset of a grid: the axes as coordinates with their units, modes and states as CF flags.
