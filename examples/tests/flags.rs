@@ -262,7 +262,7 @@ fn lists_of_books_and_of_rules() {
     for book in seamwright::rules::BOOKS {
         assert!(books.contains(book.id) && books.contains(book.title), "{}", book.id);
         let rules = sheet_of(&["--list-rules", book.id]);
-        for item in book.items {
+        for item in book.items.iter() {
             let row = seamwright::rules::info(item.entry);
             assert!(rules.contains(row.key) && rules.contains(item.clause.number), "{} {}", book.id, row.key);
             assert!(rules.contains(item.clause.label.word()));

@@ -36,10 +36,12 @@ fn key(entry: Entry) -> String {
 #[test]
 fn entries_are_well_formed() {
     let mut keys = HashSet::new();
+    let silent = seamwright::rules::RuleBook::from_items("silent", "Silent", &[], &[]);
     assert_eq!(Entry::all().count(), ENTRIES);
     assert_eq!(GROUPS.iter().map(|(_, lines, _)| usize::from(*lines)).sum::<usize>(), ENTRIES);
     for entry in Entry::all() {
         let (row, key) = (info(entry), key(entry));
+        assert_eq!((seamwright::rules::key(entry), silent.stated(entry)), (row.key, row.default));
         assert!(keys.insert(key.clone()), "{key} twice");
         assert_eq!(find(&key), Some(entry), "{key}");
         assert_eq!(Entry::from_no(entry.no()), Some(entry), "{key}");
@@ -70,7 +72,7 @@ fn built_in_books_are_sound() {
         assert!(!book.title.is_empty() && book.sources.iter().all(|s| !s.is_empty()), "{}", book.id);
         let mut stated = HashSet::new();
         let mut rules = Rules::SILENT;
-        for item in book.items {
+        for item in book.items.iter() {
             let (at, clause) = (format!("{}: {}", book.id, key(item.entry)), item.clause);
             assert!(!item.values.is_empty() && !clause.number.is_empty(), "{at}");
             let resolves = usize::from(clause.source) < book.sources.len();

@@ -383,7 +383,7 @@ fn key_of(entry: Entry) -> String {
 fn changed(book: &RuleBook<'static>, entry: Entry, value: f64) -> Rules {
     book.rules.with(entry, value).unwrap_or_else(|_| {
         let values = [value];
-        let mut items: Vec<Item<'_>> = book.items.to_vec();
+        let mut items: Vec<Item<'_>> = book.items.iter().collect();
         items.push(Item::new(entry, &values, Clause::own("changed")));
         RuleBook::from_items("changed", "changed", &[], &items).rules
     })

@@ -1,12 +1,15 @@
 //! The built-in books one by one, where they stand. A program that uses one book links no other, and copies nothing:
 //! `sw_rules_find` knows them all by name, and so brings them all.
 
+mod pack;
+
 use core::ptr::null;
 
-use seamwright::rules::{self as built_in, Item, RuleBook};
+use seamwright::rules::{self as built_in, Clause, Items, Place, RuleBook, Rules};
 
 use crate::rules::sw_rules;
 use crate::status::Failure;
+use pack::Pack;
 
 /// A built-in book with its words, where it stands in the library: read it, never make or copy one.
 pub struct sw_book(Shelf);
@@ -20,34 +23,9 @@ struct Shelf {
 }
 
 impl sw_book {
-    const fn new(number: u32, book: &RuleBook<'static>, items: &'static [Item<'static>]) -> Self {
-        sw_book(Shelf {
-            struct_size: size_of::<sw_rules>() as u32,
-            number,
-            book: RuleBook {
-                rules: book.rules,
-                id: book.id,
-                title: book.title,
-                sources: book.sources,
-                items,
-                lettered: book.lettered,
-            },
-        })
-    }
-
-    /// The statements of a book, their values taken from its numbers, so that those are there only once. Evaluated by the
-    /// compiler.
-    #[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
-    const fn items<const N: usize>(&'static self, items: &[Item<'static>]) -> [Item<'static>; N] {
-        let mut found = [items[0]; N];
-        let mut n = 0;
-        while n < N {
-            let (_, from) = self.0.book.rules.values().split_at(items[n].entry.index());
-            let (values, _) = from.split_at(items[n].values.len());
-            found[n] = Item { entry: items[n].entry, values, clause: items[n].clause };
-            n += 1;
-        }
-        found
+    /// The numbers, where they stand.
+    const fn numbers(&'static self) -> &'static Rules {
+        &self.0.book.rules
     }
 
     /// The book behind a pointer.
@@ -57,10 +35,28 @@ impl sw_book {
 }
 
 /// A book on its shelf: the number that it has in the list of all, and its name there.
+///
+/// Its words are one text each, and its statements places in its numbers and clauses. A word of 8, 16 or 32 bytes that
+/// stood for itself would go into a section that the linker keeps whole, with such words of all the library.
 macro_rules! shelved {
     ($number:literal, $book:ident) => {{
-        static ITEMS: [Item<'static>; built_in::$book.items.len()] = BOOK.items(built_in::$book.items);
-        static BOOK: sw_book = sw_book::new($number, &built_in::$book, &ITEMS);
+        const PACK: Pack = Pack::of(&built_in::$book);
+        static WORDS: [u8; PACK.length(PACK.words())] = PACK.put_words();
+        static SOURCES: [&str; built_in::$book.sources.len()] = PACK.put_sources(&WORDS);
+        static CLAUSES: [Clause<'static>; PACK.clauses] = PACK.put_clauses(&WORDS);
+        static PLACES: [Place; built_in::$book.items.len()] = PACK.put_places();
+        static BOOK: sw_book = sw_book(Shelf {
+            struct_size: size_of::<sw_rules>() as u32,
+            number: $number,
+            book: RuleBook {
+                rules: built_in::$book.rules,
+                id: PACK.word(0, &WORDS),
+                title: PACK.word(1, &WORDS),
+                sources: &SOURCES,
+                items: Items::packed(BOOK.numbers(), &PLACES, &CLAUSES),
+                lettered: built_in::$book.lettered,
+            },
+        });
         &raw const BOOK
     }};
 }

@@ -6,7 +6,9 @@ use pyo3::prelude::*;
 use seamwright::bounds::Field;
 use seamwright::error::{EntryNo, Error, ErrorKind};
 use seamwright::quantities::Stress;
-use seamwright::rules::{self, BOOKS, Clause, Entry, EntryKind, GROUPS, Item, Label, RuleBook, Rules, find, info};
+use seamwright::rules::{
+    self, BOOKS, Clause, Entry, EntryKind, GROUPS, Item, Items, Label, RuleBook, Rules, find, info,
+};
 
 use crate::error::{message, raise, raise_about, wrong_choice};
 use crate::joint::Materials;
@@ -74,6 +76,7 @@ impl Book {
     /// The book of the core, of its parts.
     pub fn whole<'a>(&'a self, parts: &'a Parts<'a>) -> RuleBook<'a> {
         let Parts { sources, items } = parts;
+        let items = Items::listed(items);
         RuleBook { rules: self.rules, id: &self.id, title: &self.title, sources, items, lettered: self.lettered }
     }
 
@@ -94,7 +97,7 @@ impl Book {
 
     fn built_in(book: &RuleBook<'_>) -> Self {
         let mut stated = BTreeMap::new();
-        for item in book.items {
+        for item in book.items.iter() {
             for line in 0..item.values.len() {
                 let entry = item.entry.at(line);
                 let clause = OwnClause {

@@ -6,7 +6,7 @@ use super::{Comparison, Figures, Parting, SECTIONS, SortBy, Stage};
 use crate::bounds::Unit;
 use crate::error::{EntryNo, Error};
 use crate::quantities::Length;
-use crate::rules::{Entry, RuleBook, info};
+use crate::rules::{Entry, RuleBook, key};
 use crate::text;
 use crate::working::{Doc, Piece, Style, write_clause, write_symbol, write_value};
 use crate::{CAUTION, VERSION};
@@ -242,7 +242,7 @@ impl Comparison<'_> {
         write_value(out, style, stage.name.0.unit(), stage.value)?;
         let entry = stage.entry();
         if let (Some(book), Some(known)) = (self.book(at), Entry::from_no(entry)) {
-            write!(out, " ({}, entry {}; ", info(known).key, entry.0)?;
+            write!(out, " ({}, entry {}; ", key(known), entry.0)?;
             write_clause(out, book, entry)?;
             out.write_str(")")?;
         }

@@ -1,6 +1,7 @@
 //! Books: the numbers, the citations, and the ways to make a book of one's own.
 
-use super::entries::{ENTRIES, Entry, GROUPS, Range, find, info, line, range};
+use super::entries::{ENTRIES, Entry, GROUPS, Range, find, line, neutral, range};
+use super::items::{Clause, Item, Items};
 use super::{
     BRITISH_MARINE, GERMAN_1908, INDIAN, METRIC, STRUCTURAL, US_CALIFORNIA, US_CODE, US_EXISTING, US_LOCOMOTIVE,
     US_MICHIGAN, US_MONTANA, US_NORTH_CAROLINA,
@@ -8,89 +9,6 @@ use super::{
 use crate::bounds::Field;
 use crate::error::{EntryNo, Error, ErrorKind};
 use crate::math;
-
-/// How far a figure of a rule book can be trusted.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Hash)]
-#[repr(u8)]
-pub enum Label {
-    /// Seen in a text of the source.
-    Read,
-    /// From memory; not seen. Check it before relying on it.
-    Memory,
-    /// Common practice of the trade, without a source.
-    Practice,
-    /// Set by the user, or by this library where the source is silent.
-    Own,
-}
-
-impl Label {
-    /// The word printed on sheets.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Label::Read => "READ",
-            Label::Memory => "MEM",
-            Label::Practice => "PRACTICE",
-            Label::Own => "OWN",
-        }
-    }
-}
-
-/// Where a figure stands.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct Clause<'a> {
-    /// Number of the clause, equation, table or page.
-    pub number: &'a str,
-    /// Position in the book's list of sources.
-    pub source: u8,
-    /// How far it can be trusted.
-    pub label: Label,
-}
-
-impl<'a> Clause<'a> {
-    /// A clause seen in the book's source number `source`.
-    #[must_use]
-    pub const fn read(source: u8, number: &'a str) -> Self {
-        Clause { number, source, label: Label::Read }
-    }
-
-    /// A clause of source number `source` cited from memory.
-    #[must_use]
-    pub const fn memory(source: u8, number: &'a str) -> Self {
-        Clause { number, source, label: Label::Memory }
-    }
-
-    /// Common practice, in words.
-    #[must_use]
-    pub const fn practice(number: &'a str) -> Self {
-        Clause { number, source: u8::MAX, label: Label::Practice }
-    }
-
-    /// This library's or the user's own choice, in words.
-    #[must_use]
-    pub const fn own(number: &'a str) -> Self {
-        Clause { number, source: u8::MAX, label: Label::Own }
-    }
-}
-
-/// One statement of a book: an entry (or the head of a list), its value or values, and the clause.
-#[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Item<'a> {
-    /// The entry, or the first line of a list.
-    pub entry: Entry,
-    /// Its value, or the values of consecutive lines.
-    pub values: &'a [f64],
-    /// Where it stands.
-    pub clause: Clause<'a>,
-}
-
-impl<'a> Item<'a> {
-    /// A statement.
-    #[must_use]
-    pub const fn new(entry: Entry, values: &'a [f64], clause: Clause<'a>) -> Self {
-        Item { entry, values, clause }
-    }
-}
 
 /// The numbers of a rule book. `Copy`, without texts and without lifetime.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -306,7 +224,7 @@ pub struct RuleBook<'a> {
     /// The sources that clauses point to.
     pub sources: &'a [&'a str],
     /// What the book says, with clauses; entries not listed are silent.
-    pub items: &'a [Item<'a>],
+    pub items: Items<'a>,
     /// Whether readers of the book know its failure modes by letters, so that a sheet lists them so too
     /// ([`letters`](crate::modes::letters)).
     pub lettered: bool,
@@ -329,7 +247,7 @@ impl<'a> RuleBook<'a> {
             }
             n += 1;
         }
-        RuleBook { rules: Rules { values }, id, title, sources, items, lettered: false }
+        RuleBook { rules: Rules { values }, id, title, sources, items: Items::listed(items), lettered: false }
     }
 
     /// The book, with failure modes known by letters.
@@ -342,19 +260,14 @@ impl<'a> RuleBook<'a> {
     /// The clause behind an entry; a silent entry has none.
     #[must_use]
     pub fn clause(&self, entry: EntryNo) -> Option<Clause<'a>> {
-        let at = usize::from(entry.0);
-        self.items.iter().find_map(|item| {
-            let from = item.entry.index();
-            (at >= from && at.wrapping_sub(from) < item.values.len()).then_some(item.clause)
-        })
+        self.items.clause(Entry::from_no(entry)?)
     }
 
     /// What the book's items say of an entry: the neutral value where they are silent. Where [`RuleBook::rules`] has
     /// another value, somebody changed it.
     #[must_use]
     pub fn stated(&self, entry: Entry) -> f64 {
-        let by = |item: &Item<'_>| item.values.get(entry.index().checked_sub(item.entry.index())?).copied();
-        self.items.iter().rev().find_map(by).unwrap_or(info(entry).default)
+        self.items.value(entry).unwrap_or_else(|| neutral(entry))
     }
 
     /// Whether the value in force is another one than the book's own.

@@ -250,6 +250,77 @@ pub fn info(entry: Entry) -> EntryInfo {
     found
 }
 
+/// The keys of the groups. A table of its own: firmware that names an entry does not carry its words and its ways.
+static KEYS: [&str; GROUPS.len()] = keys();
+
+#[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
+const fn keys() -> [&'static str; GROUPS.len()] {
+    let mut keys = [""; GROUPS.len()];
+    let mut g = 0;
+    while g < keys.len() {
+        keys[g] = GROUPS[g].2.key;
+        g += 1;
+    }
+    keys
+}
+
+/// Most neutral values that differ. The compiler stops where there are more.
+const MOST_NEUTRAL: usize = 6;
+
+/// The neutral values that differ, and which of them each group has.
+static NEUTRAL: ([f64; MOST_NEUTRAL], [u8; GROUPS.len()]) = neutrals();
+
+#[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
+const fn neutrals() -> ([f64; MOST_NEUTRAL], [u8; GROUPS.len()]) {
+    let mut distinct = [0.0; MOST_NEUTRAL];
+    let mut which = [0_u8; GROUPS.len()];
+    let (mut g, mut n) = (0, 1);
+    while g < which.len() {
+        let value = GROUPS[g].2.default;
+        let mut at = 0;
+        while at < n && distinct[at] != value {
+            at += 1;
+        }
+        if at == n {
+            distinct[n] = value;
+            n += 1;
+        }
+        which[g] = at as u8;
+        g += 1;
+    }
+    (distinct, which)
+}
+
+/// The neutral value of an entry.
+pub(crate) fn neutral(entry: Entry) -> f64 {
+    let (distinct, which) = &NEUTRAL;
+    let at = which.get(place(entry).0).copied().unwrap_or(0);
+    distinct.get(usize::from(at)).copied().unwrap_or(0.0)
+}
+
+/// The group of an entry, and its line there from 0.
+fn place(entry: Entry) -> (usize, usize) {
+    let mut before = entry.index();
+    for (group, len) in LENGTHS.iter().enumerate() {
+        if before < usize::from(*len) {
+            return (group, before);
+        }
+        before = before.wrapping_sub(usize::from(*len));
+    }
+    (0, 0)
+}
+
+/// The key of an entry: that of the list for one of its lines.
+///
+/// ```
+/// use seamwright::rules::{Entry, key};
+/// assert_eq!(key(Entry::DOUBLE_SHEAR), "shear.double");
+/// ```
+#[must_use]
+pub fn key(entry: Entry) -> &'static str {
+    KEYS.get(place(entry).0).copied().unwrap_or("")
+}
+
 /// What a value of an entry is held to.
 #[derive(Clone, Copy)]
 pub(super) struct Range {
@@ -312,14 +383,9 @@ pub(super) fn range(entry: Entry) -> &'static Range {
 
 /// The line of an entry in its list, from 1; 0 for a single value.
 pub(super) fn line(entry: Entry) -> u8 {
-    let mut before = entry.index();
-    for len in &LENGTHS {
-        if before < usize::from(*len) {
-            return if *len > 1 { u8::try_from(before).unwrap_or(0).wrapping_add(1) } else { 0 };
-        }
-        before = before.wrapping_sub(usize::from(*len));
-    }
-    0
+    let (group, line) = place(entry);
+    let single = LENGTHS.get(group).is_none_or(|len| *len == 1);
+    if single { 0 } else { u8::try_from(line).unwrap_or(0).wrapping_add(1) }
 }
 
 const FIRST: EntryInfo = match GROUPS {

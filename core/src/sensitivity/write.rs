@@ -5,7 +5,7 @@ use core::fmt::{self, Write};
 use super::inputs::Input;
 use super::one_sided::Sided;
 use super::slopes::Slopes;
-use crate::rules::{Entry, info};
+use crate::rules::{Entry, key};
 use crate::step::Name;
 use crate::text::write_significant;
 
@@ -50,7 +50,7 @@ fn name(out: &mut dyn Write, input: Input) -> fmt::Result {
             let unit = quantity.unit().symbol();
             if unit.is_empty() { Ok(()) } else { write!(out, ", {unit}") }
         }
-        Input::Rule(entry) => out.write_str(Entry::from_no(entry).map_or("", |entry| info(entry).key)),
+        Input::Rule(entry) => out.write_str(Entry::from_no(entry).map_or("", key)),
     }
 }
 

@@ -29,7 +29,7 @@ use crate::joint::{Arrangement, Form, Joint, JointKind};
 use crate::materials::Materials;
 use crate::quantities::{Length, Stress};
 use crate::rating::{Rating, rate};
-use crate::rules::{Entry, RuleBook, info};
+use crate::rules::{Entry, RuleBook, neutral};
 use crate::sizing::Brief;
 use crate::text;
 
@@ -164,7 +164,7 @@ fn lines(out: &mut dyn Write, task: &Task<'_>, rated: Option<&Rating>, book: &Ru
     }
     for entry in Entry::all() {
         let value = book.rules.get(entry);
-        if value != info(entry).default {
+        if value != neutral(entry) {
             out.write_str("rule.")?;
             key(out, entry)?;
             number(out, "", 0, value)?;

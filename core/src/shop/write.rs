@@ -12,7 +12,7 @@ use crate::error::{EntryNo, Error, ErrorKind};
 use crate::joint::JointKind;
 use crate::proportion::Limit;
 use crate::quantities::Length;
-use crate::rules::{Entry, RuleBook, info};
+use crate::rules::{Entry, RuleBook, key};
 use crate::step::Num;
 use crate::text::{Count, DecimalMark, Slice};
 
@@ -305,7 +305,7 @@ fn percent(p: &mut Pen<'_>, x: f64) -> fmt::Result {
 fn cited(p: &mut Pen<'_>, book: &RuleBook<'_>, entry: EntryNo) -> fmt::Result {
     let Some(known) = Entry::from_no(entry).filter(|_| entry.is_some()) else { return Ok(()) };
     p.write_str(" (")?;
-    p.write_str(info(known).key)?;
+    p.write_str(key(known))?;
     match book.clause(entry) {
         Some(clause) => write!(p, ": {}, {})", clause.number, clause.label.word()),
         None => p.write_str(": the library's own figure)"),

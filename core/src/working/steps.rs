@@ -10,7 +10,7 @@ use super::pad::{Node, Sink, Step};
 use super::style::{Dialect, Style};
 use crate::error::EntryNo;
 use crate::formula::FORMULAS;
-use crate::rules::{Entry, RuleBook, info};
+use crate::rules::{Entry, RuleBook, key};
 use crate::step::{Name, Quantity as Q, Section, Why};
 
 /// Writes steps into a document. A sink that fails is remembered and nothing more is written.
@@ -158,11 +158,11 @@ impl Sink for Steps<'_, '_, '_> {
 pub fn write_clause(out: &mut dyn fmt::Write, book: &RuleBook<'_>, entry: EntryNo) -> fmt::Result {
     match (book.clause(entry), Entry::from_no(entry)) {
         (_, Some(entry)) if book.is_changed(entry) => {
-            write!(out, "{}, changed by the user: ", info(entry).key)?;
+            write!(out, "{}, changed by the user: ", key(entry))?;
             out.write_str(crate::rules::Label::Own.word())
         }
         (Some(clause), _) => write!(out, "{}, {}", clause.number, clause.label.word()),
-        (None, Some(entry)) => write!(out, "{}: the book is silent, neutral value", info(entry).key),
+        (None, Some(entry)) => write!(out, "{}: the book is silent, neutral value", key(entry)),
         (None, None) => Ok(()),
     }
 }

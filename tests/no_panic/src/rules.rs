@@ -4,7 +4,7 @@ use core::hint::black_box;
 
 use seamwright::error::EntryNo;
 use seamwright::joint::JointKind;
-use seamwright::rules::{self, Clause, Entry, Item, Label, Metal, RuleBook, Rules};
+use seamwright::rules::{self, Clause, Entry, Item, Items, Label, Metal, Place, RuleBook, Rules};
 
 use crate::input::{Input, keep};
 
@@ -15,10 +15,10 @@ fn entry(i: &mut Input) -> Option<Entry> {
 
 pub fn entries(i: &mut Input) {
     for e in Entry::all() {
-        keep((Entry::index(e), Entry::no(e), rules::info(e)));
+        keep((Entry::index(e), Entry::no(e), rules::info(e), rules::key(e)));
     }
     if let Some(e) = entry(i) {
-        keep((Entry::index(e), Entry::no(e), rules::info(e)));
+        keep((Entry::index(e), Entry::no(e), rules::info(e), rules::key(e)));
     }
     keep(rules::find(i.text()));
 }
@@ -74,7 +74,25 @@ pub fn books(i: &mut Input) {
     let sources = [i.text(), i.text(), i.text()];
     let book = RuleBook::from_items(i.text(), i.text(), &sources, items);
     cited(&black_box(book), i);
+    said(&black_box(Items::listed(items)), i);
+    let mut places = [Place { entry: Entry::DOUBLE_SHEAR, lines: 1, clause: 0 }; 4];
+    for place in &mut places {
+        let Some(entry) = entry(i) else { return };
+        *place = Place { entry, lines: i.small(), clause: i.small() };
+    }
+    let numbers: Rules = i.rules();
+    let packed = RuleBook { items: Items::packed(&numbers, &places, &clauses), ..book };
+    cited(&black_box(packed), i);
+    said(&packed.items, i);
+    keep(packed == book);
     keep(RuleBook::lettered(book).lettered);
+}
+
+fn said(items: &Items<'_>, i: &mut Input) {
+    keep((Items::len(items), Items::is_empty(items), Items::get(items, i.index()), Items::written(items, i.index())));
+    for item in Items::iter(items) {
+        keep(item);
+    }
 }
 
 fn cited(book: &RuleBook<'_>, i: &mut Input) {
