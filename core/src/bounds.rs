@@ -28,6 +28,8 @@ pub enum Unit {
     Kilogram,
     /// Kilogram for a metre of seam.
     KilogramPerMetre,
+    /// Newton-millimetre.
+    NewtonMillimetre,
 }
 
 impl Unit {
@@ -45,6 +47,7 @@ impl Unit {
             Unit::CubicMillimetre => "mm3",
             Unit::Kilogram => "kg",
             Unit::KilogramPerMetre => "kg/m",
+            Unit::NewtonMillimetre => "N mm",
         }
     }
 }
@@ -125,6 +128,17 @@ fields! {
     RuleEntry      "rule"             One        0.0 ..= 0.0      "entry of the rule book";
     Text           "text"             One        0.0 ..= 0.0      "text given for a number";
     LinesPerPage   "lines_per_page"   Count      30.0 ..= 300.0   "lines of a page of plain text";
+    GroupRivets    "group_rivets"     Count      1.0 ..= 32.0     "rivets of a group";
+    RivetX         "rivet_x"          Millimetre -100000.0 ..= 100000.0 "place of a rivet of a group, along x";
+    RivetY         "rivet_y"          Millimetre -100000.0 ..= 100000.0 "place of a rivet of a group, along y";
+    RivetDistance  "rivet_distance"   Millimetre 1.0 ..= 300000.0 "distance between two rivets of a group";
+    LoadX          "load_x"           Newton     -1000000000.0 ..= 1000000000.0 "load on a group, along x";
+    LoadY          "load_y"           Newton     -1000000000.0 ..= 1000000000.0 "load on a group, along y";
+    Load           "load"             Newton     0.001 ..= 2000000000.0 "load on a group, whatever its direction";
+    LoadAtX        "load_at_x"        Millimetre -1000000.0 ..= 1000000.0 "point of the load, along x";
+    LoadAtY        "load_at_y"        Millimetre -1000000.0 ..= 1000000.0 "point of the load, along y";
+    Couple         "couple"           NewtonMillimetre -1000000000000.0 ..= 1000000000000.0 "couple on a group";
+    Eccentricity   "eccentricity"     Millimetre 0.0 ..= 1200000.0 "distance of a load from the centroid of a group";
 }
 
 impl Field {

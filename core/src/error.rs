@@ -66,6 +66,8 @@ kinds! {
     NoSpace             18 "needs more room than the buffer has" "give a buffer of the size stated as the limit";
     BookUnsound         19 "makes the rule book contradict itself" "order series and tables upwards and keep least below greatest";
     NoProblem           20 "yields no problem in which the wanted effect decides" "choose another effect, form or rule book";
+    HolesOverlap        21 "is so small that the holes of two rivets overlap" "move the rivets apart or take smaller ones";
+    RivetTurns          22 "cannot be held by one rivet, about which the plate turns" "give more rivets or bring the load into line with the rivet";
 }
 
 /// What could not be computed, and why. `Copy`, without texts: renderers find those by number.

@@ -22,6 +22,7 @@ pub mod drawing;
 pub mod error;
 pub mod formula;
 pub mod given;
+pub mod group;
 pub mod joint;
 pub mod materials;
 pub mod math;

@@ -22,6 +22,14 @@ pub fn abs(x: f64) -> f64 {
     libm::fabs(x)
 }
 
+/// The direction of a vector in degrees, from the x axis towards the y axis: above -180, up to 180; 0 for no vector.
+#[must_use]
+#[inline]
+pub fn direction(x: f64, y: f64) -> f64 {
+    // A minus that belongs to nothing would turn 180 degrees into -180.
+    libm::atan2(y + 0.0, x + 0.0) * (180.0 / core::f64::consts::PI)
+}
+
 /// The larger of two numbers (the first when equal).
 #[must_use]
 #[inline(always)]

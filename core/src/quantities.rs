@@ -91,6 +91,25 @@ quantity! {
 }
 
 quantity! {
+    /// A moment, kept in newton-millimetres.
+    ///
+    /// ```
+    /// use seamwright::quantities::Moment;
+    /// assert_eq!(Moment::kn_m(20.0).to_n_mm(), 2e7);
+    /// ```
+    Moment {
+        /// Newton-millimetres.
+        n_mm to_n_mm 1.0;
+        /// Newton-metres.
+        n_m to_n_m 1000.0;
+        /// Kilonewton-metres.
+        kn_m to_kn_m 1e6;
+        /// Pound-force-inches.
+        lbf_inch to_lbf_inch (POUND_FORCE * INCH);
+    }
+}
+
+quantity! {
     /// A stress, kept in megapascals (newtons per square millimetre).
     Stress {
         /// Megapascals, or newtons per square millimetre.

@@ -42,7 +42,8 @@ def base(text, known):
 def load():
     for path in sorted(VECTORS.glob("*.toml")):
         if not path.name.startswith("rules-"):
-            yield from tomllib.loads(path.read_text(encoding="utf-8"))["vector"]
+            vectors = tomllib.loads(path.read_text(encoding="utf-8"))["vector"]
+            yield from (vector for vector in vectors if "group" not in vector)
 
 
 ALL = list(load())

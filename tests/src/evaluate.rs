@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use seamwright::check::{Analysis, Subject, check};
 use seamwright::given::Given;
+use seamwright::group::{GroupCheck, GroupDesign, check_group, size_group};
 use seamwright::joint::Joint;
 use seamwright::materials::Materials;
 use seamwright::modes::{Cut, Lens, Strengths, letters};
@@ -14,7 +15,7 @@ use seamwright::step::Plain;
 
 use crate::calls::formulas;
 use crate::schema::Vector;
-use crate::stated::{brief_of, joint_of, materials_of};
+use crate::stated::{brief_of, group_of, joint_of, materials_of};
 
 /// One result: a figure in mm, N, MPa or one, or a word.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,6 +46,8 @@ pub struct Evaluated {
     pub check: Option<Checked>,
     /// The design of `size`, and its joint checked.
     pub size: Option<(Design, Checked)>,
+    /// The group of rivets, and its design where its size was asked for.
+    pub group: Option<(GroupCheck, Option<GroupDesign>)>,
     /// The formulas by name.
     pub formulas: BTreeMap<String, f64>,
 }
@@ -70,7 +73,19 @@ pub fn evaluate(vector: &Vector, rules: &Rules) -> Result<Evaluated, String> {
         }
         None => None,
     };
-    Ok(Evaluated { rules: *rules, check, size, formulas: formulas(&vector.formula)? })
+    let group = match &vector.group {
+        Some(stated) => {
+            let (group, load, permitted) = group_of(stated)?;
+            if stated.hole.is_none() && stated.holes.is_empty() {
+                let design = size_group(&group, &load, &permitted, rules).map_err(|e| e.to_string())?;
+                Some((design.check.clone(), Some(design)))
+            } else {
+                Some((check_group(&group, &load, &permitted, rules).map_err(|e| e.to_string())?, None))
+            }
+        }
+        None => None,
+    };
+    Ok(Evaluated { rules: *rules, check, size, group, formulas: formulas(&vector.formula)? })
 }
 
 /// The strengths of a joint as it is.
@@ -130,6 +145,9 @@ impl Evaluated {
         if let Some(formula) = name.strip_prefix("formula.") {
             return self.formulas.get(formula).copied().map(Value::Number).ok_or_else(missing);
         }
+        if let Some(rest) = name.strip_prefix("group.") {
+            return self.grouped(rest).map(Value::Number).ok_or_else(missing);
+        }
         let (size, check) = (self.size.as_ref(), self.check.as_ref());
         let found = if let Some(rest) = name.strip_prefix("size.") {
             size.and_then(|(d, c)| self.sized(d, c, rest))
@@ -140,6 +158,36 @@ impl Evaluated {
             size.and_then(|(d, c)| self.sized(d, c, name)).or_else(of_check)
         };
         found.ok_or_else(missing)
+    }
+
+    fn grouped(&self, name: &str) -> Option<f64> {
+        let (found, design) = self.group.as_ref()?;
+        let (head, tail) = name.split_once('.').unwrap_or((name, ""));
+        let rivet = || found.rivets().get(tail.parse::<usize>().ok()?.checked_sub(1)?);
+        match head {
+            "centroid_x" => Some(found.centroid[0]),
+            "centroid_y" => Some(found.centroid[1]),
+            "polar" => Some(found.polar),
+            "arm_x" => Some(found.arm[0]),
+            "moment" => Some(found.moment),
+            "centre_distance" => found.centre.map(|[x, y]| (x - found.centroid[0]).hypot(y - found.centroid[1])),
+            "direct" => rivet().map(|r| r.direct[0].hypot(r.direct[1])),
+            "turning" => rivet().map(|r| r.turning[0].hypot(r.turning[1])),
+            "turning_x" => rivet().map(|r| r.turning[0]),
+            "turning_y" => rivet().map(|r| r.turning[1]),
+            "force_y" => rivet().map(|r| r.force[1]),
+            "force" => rivet().map(|r| r.resultant),
+            "critical" => Some(f64::from(found.critical())),
+            "shear" => Some(found.shear.stress),
+            "bearing" => found.bearing.map(|b| b.stress),
+            "used" => Some(found.used),
+            "safe_load" => found.safe_load,
+            "needed" => design.as_ref().map(|d| d.needed),
+            "by_bearing" => design.as_ref()?.by_bearing,
+            "hole" => design.as_ref().map(|d| d.hole),
+            "rivet" => design.as_ref().map(|d| d.rivet),
+            _ => None,
+        }
     }
 
     fn sized(&self, design: &Design, checked: &Checked, name: &str) -> Option<Value> {

@@ -13,8 +13,8 @@ pub mod units;
 
 pub use compare::{compare, compare_exact, compare_printed, printed_interval, run};
 pub use evaluate::{Checked, Evaluated, Value, cut_name, evaluate, parse_cut, strengths};
-pub use schema::{Expect, FormulaCall, Source, Stated, Vector, Vectors, load, load_file, rules_of};
-pub use stated::{brief_of, form_of, joint_of, materials_of};
+pub use schema::{Expect, FormulaCall, Source, Stated, StatedGroup, Vector, Vectors, load, load_file, rules_of};
+pub use stated::{brief_of, form_of, group_of, joint_of, materials_of};
 
 use std::path::PathBuf;
 

@@ -59,6 +59,8 @@ pub struct Vector {
     pub check: Option<Stated>,
     /// A brief to be sized.
     pub size: Option<Stated>,
+    /// A group of rivets, to be checked, or sized where it has no hole.
+    pub group: Option<StatedGroup>,
     /// Single formulas.
     #[serde(default)]
     pub formula: Vec<FormulaCall>,
@@ -114,6 +116,35 @@ pub struct Stated {
     /// Single shear of the rivets.
     pub shear: String,
     /// Bearing of plates and straps.
+    pub bearing: Option<String>,
+}
+
+/// A group of rivets under a load, in the source's units.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StatedGroup {
+    /// Places of the rivets, x and y.
+    pub rivets: Vec<[String; 2]>,
+    /// Hole of all rivets; without one the group is sized.
+    pub hole: Option<String>,
+    /// Holes by rivet, where they differ.
+    #[serde(default)]
+    pub holes: Vec<String>,
+    /// Cold rivet of all.
+    pub rivet: Option<String>,
+    /// Shear planes; one without it.
+    pub planes: Option<u8>,
+    /// Plate that the rivets bear on.
+    pub plate: Option<String>,
+    /// Force along x and y.
+    pub load: [String; 2],
+    /// A point of its line, x and y.
+    pub at: [String; 2],
+    /// Rivets in one vertical row, where the effective eccentricity counts.
+    pub effective: Option<u8>,
+    /// Shear stress that is permitted.
+    pub shear: String,
+    /// Bearing stress that is permitted.
     pub bearing: Option<String>,
 }
 

@@ -1,12 +1,13 @@
 //! From what a source states to the library's joint, brief and stresses.
 
+use seamwright::group::{Group, GroupLoad, GroupStress};
 use seamwright::joint::{Arrangement, Form, Joint, JointKind, JointSpec};
 use seamwright::materials::{Materials, PlateStress};
-use seamwright::quantities::{Length, Stress};
+use seamwright::quantities::{Force, Length, Stress};
 use seamwright::sizing::Brief;
 
-use crate::schema::Stated;
-use crate::units::{length, stress};
+use crate::schema::{Stated, StatedGroup};
+use crate::units::{base, length, stress};
 
 fn text(e: seamwright::Error) -> String {
     e.to_string()
@@ -105,4 +106,36 @@ pub fn brief_of(stated: &Stated) -> Result<Brief, String> {
         brief = brief.margin(margin);
     }
     Ok(brief)
+}
+
+/// The group, its load and the stresses that are permitted.
+///
+/// # Errors
+/// What cannot be read, or what the library refuses.
+pub fn group_of(stated: &StatedGroup) -> Result<(Group, GroupLoad, GroupStress), String> {
+    let places: Result<Vec<_>, String> = stated.rivets.iter().map(|[x, y]| Ok((length(x)?, length(y)?))).collect();
+    let mut group = Group::at(&places?).map_err(text)?.planes(stated.planes.unwrap_or(1));
+    if let Some(hole) = optional(stated.hole.as_ref())? {
+        group = group.hole(hole);
+    }
+    if let Some(rivet) = optional(stated.rivet.as_ref())? {
+        group = group.rivet(rivet);
+    }
+    for (number, hole) in (1..).zip(&stated.holes) {
+        group = group.one(number, length(hole)?, None).map_err(text)?;
+    }
+    if let Some(plate) = optional(stated.plate.as_ref())? {
+        group = group.plate(plate);
+    }
+    let [x, y] = &stated.load;
+    let [at_x, at_y] = &stated.at;
+    let mut load = GroupLoad::force(Force::n(base(x)?), Force::n(base(y)?), length(at_x)?, length(at_y)?);
+    if let Some(n) = stated.effective {
+        load = load.effective(n);
+    }
+    let mut permitted = GroupStress::new(stress(&stated.shear)?);
+    if let Some(bearing) = &stated.bearing {
+        permitted = permitted.bearing(stress(bearing)?);
+    }
+    Ok((group, load, permitted))
 }

@@ -9,11 +9,14 @@ use proptest::prelude::*;
 use seamwright::check::{Analysis, check, check_with};
 use seamwright::formula;
 use seamwright::given::Given;
+use seamwright::group::{
+    Group, GroupCheck, GroupLoad, GroupStress, check_group, check_group_with, size_group, size_group_with,
+};
 use seamwright::joint::{Form, Joint, JointSpec};
 use seamwright::materials::Materials;
 use seamwright::modes::{Lens, Strengths, letters, prescribed_gaps};
 use seamwright::proportion::{self, Covered, Limit, Strap};
-use seamwright::quantities::{Length, Pressure, Stress};
+use seamwright::quantities::{Force, Length, Moment, Pressure, Stress};
 use seamwright::rating::{Existing, Footing, KnownLength, Shell, rate, rate_with};
 use seamwright::rules::{Entry, METRIC, Rules};
 use seamwright::sizing::{Brief, size, size_with};
@@ -277,6 +280,38 @@ proptest! {
         }
     }
 
+    /// A group on duals: the same bits, and the slopes along the load, which the forces follow in a straight line.
+    #[test]
+    fn groups(places in prop::sample::subsequence((0..20).collect::<Vec<i32>>(), 2..12), load in 1e3..1e5_f64,
+        at in 100.0..900.0_f64, couple in -1e6..1e6_f64, unequal in any::<bool>(), sized in any::<bool>()) {
+        let at_grid = |i: &i32| (Length::mm(80.0 * f64::from(i % 5)), Length::mm(80.0 * f64::from(i / 5)));
+        let group = Group::at(&places.iter().map(at_grid).collect::<Vec<_>>()).map_err(failed)?.plate(Length::mm(9.0));
+        let force = GroupLoad::force(Force::n(0.0), Force::n(-load), Length::mm(at), Length::mm(0.0));
+        let force = force.and_couple(Moment::n_mm(couple));
+        let stress = GroupStress::new(Stress::mpa(90.0)).bearing(Stress::mpa(150.0));
+        let (plain, dual) = if sized {
+            let plain = size_group(&group, &force, &stress, &METRIC.rules);
+            let Ok(plain) = plain else { return Ok(()) };
+            let dual = size_group_with(Along(Q::LoadY), &group, &force, &stress, &METRIC.rules).map_err(failed)?;
+            same_bits(&[plain.by_shear, plain.needed], &[dual.by_shear, dual.needed])?;
+            (plain.check, dual.check)
+        } else {
+            let group = group.hole(Length::mm(21.0));
+            let group = if unequal { group.one(1, Length::mm(17.0), None).map_err(failed)? } else { group };
+            let plain = check_group(&group, &force, &stress, &METRIC.rules).map_err(failed)?;
+            (plain, check_group_with(Along(Q::LoadY), &group, &force, &stress, &METRIC.rules).map_err(failed)?)
+        };
+        let all = |c: &GroupCheck| vec![c.areas, c.polar, c.moment, c.used, c.shear.stress];
+        let duals = [dual.areas, dual.polar, dual.moment, dual.used, dual.shear.stress];
+        same_bits(&all(&plain), &duals)?;
+        for (a, b) in plain.rivets().iter().zip(dual.rivets()) {
+            same_bits(&[a.force[0], a.force[1], a.resultant, a.shear], &[b.force[0], b.force[1], b.resultant, b.shear])?;
+            // Of the load's own share: F = P dF/dP + what the couple puts there, which has no slope.
+            prop_assert!(b.direct[1].d.is_finite() && (b.direct[1].d * -load - b.direct[1].v).abs() <= 1e-9 * load);
+        }
+        prop_assert!((dual.moment.d * -load + couple - dual.moment.v).abs() <= 1e-9 * load * at + 1e-6);
+    }
+
     #[test]
     fn formula_bodies(x in prop::array::uniform8(0.3..3.0_f64)) {
         for body in bodies() {
@@ -342,6 +377,12 @@ bodies! {
     strip_of_run(0 1); difference(0 1); rivets_in_run(0 1 2 3); hole_place(0 1 2); hole_angle(0 1); grip_of_two(0 1);
     grip_of_three(0 1 2); allowance_in_diameters(0 1); allowance_small_machine(0 1); allowance_by_table(0 1);
     rivet_length(0 1); row_span(0 1); overlap(0 1); strap_width(0 1); cylinder(0 1); round_head(0 1); sunk_head(0 1 2);
+    area_ratio(0 1); area_times(0 1); sum(0 1); centroid(0 1); arm_squared(0 1); moment_about(0 1 2 3);
+    moment_sum(0 1 2 3 4); eccentricity_allowance(0); instant_x(0 1 2 3 4); instant_y(0 1 2 3 4); distance(0 1 2 3);
+    direct_share(0 1); direct_share_by_area(0 1 2); turning_share(0 1 2 3); turning_share_by_area(0 1 2 3 4);
+    share_sum(0 1); resultant(0 1); rivet_shear_stress(0 1); rivet_shear_stress_double(0 1 2);
+    rivet_bearing_stress(0 1 2); safe_load(0 1); diameter_by_shear(0 1); diameter_by_shear_double(0 1 2);
+    diameter_by_bearing(0 1 2);
     mass(0 1); plate_volume(0 1 2); volume_sum(0 1); mass_of_many(0 1 2); seam_mass(0 1 2 3); mass_per_metre(0 1);
 }
 

@@ -1,6 +1,7 @@
 //! Tables that are well formed, and nothing in them idle: every formula, quantity, subject, verdict, fate, class, reason
 //! and part of the working is produced by some joint, and every entry of the rule books changes some result.
 
+mod grouped_cases;
 mod rated_cases;
 mod support;
 
@@ -8,6 +9,7 @@ use std::cell::RefCell;
 use std::collections::{BTreeSet, HashSet};
 use std::fmt::Debug;
 
+use grouped_cases::watch_groups;
 use rated_cases::{ratings, vessel_shell, vessels};
 use seamwright::check::{SUBJECTS, Subject, Verdict, check, check_with};
 use seamwright::error::EntryNo;
@@ -16,8 +18,7 @@ use seamwright::given::Given;
 use seamwright::joint::{Form, Joint, JointKind};
 use seamwright::materials::{Materials, PlateStress};
 use seamwright::modes::{Class, Fate, Lens, Strengths, letters};
-use seamwright::quantities::Pressure;
-use seamwright::quantities::Stress;
+use seamwright::quantities::{Pressure, Stress};
 use seamwright::rating::{Assumptions, Seam, rate, rate_with};
 use seamwright::rules::{BOOKS, ENTRIES, Entry, EntryKind, GROUPS, METRIC, Metal, Rounding, Rules, find, info};
 use seamwright::shop::{
@@ -408,6 +409,10 @@ fn watch(seen: &RefCell<Seen>) {
             }
         }
     }
+    let other = METRIC.rules.with(Entry::BEARING_DIAMETER, 1.0).unwrap();
+    for rules in books().into_iter().chain([other]) {
+        watch_groups(c, &rules, found);
+    }
     let girth = Seam { form: &form("lap 1"), plate: 12.0, tension: 80.0, efficiency: 0.5 };
     seamwright::rating::girth_pressure_with(c, &METRIC.rules, &vessel_shell(), &girth, &mut Assumptions::new())
         .unwrap();
@@ -438,14 +443,13 @@ fn everything_in_the_tables_is_produced() {
     let classes = [Class::PlateOuter, Class::PlateInner, Class::Rivets, Class::Strap, Class::BothPlates];
     assert_eq!(missing(&classes, |k| seen.classes.contains(k)), [] as [&Class; 0], "classes");
     let reasons = "Given Table Formula Least Greatest Cap Floor RoundDown RoundUp RoundNearest Series Choice";
-    let sections = "Safety Shell SolidPlate Girth Hole Pitch Rows Margin Straps Heads Joint Rivets NetSections BookView Modes Percentages Limits";
+    let sections = "Safety Shell SolidPlate Girth Hole Pitch Rows Margin Straps Heads Joint Rivets NetSections BookView Modes Percentages Limits Group GroupLoad GroupForces GroupSize GroupStresses";
     for word in reasons.split(' ').chain(sections.split(' ')) {
         assert!(seen.words.contains(word), "{word}");
     }
     use Quantity as Q;
-    // Named by no routine here: `P'` by slopes alone; `z` and `x1` stand in equations only; `ds`, `db`, `L` and `lim` have no use so far.
-    let unused =
-        [Q::ShearDiameter, Q::BearingDiameter, Q::Planes, Q::StrengthPerLength, Q::Load, Q::Limit, Q::FirstHole];
+    // Named by no routine here: `P'` by slopes alone; `z` and `x1` stand in equations only; `L` and `lim` have no use so far.
+    let unused = [Q::Planes, Q::StrengthPerLength, Q::Load, Q::Limit, Q::FirstHole];
     let never = missing(QUANTITIES, |q| seen.quantities.contains(q));
     assert_eq!(never, unused.iter().collect::<Vec<_>>(), "quantities");
     // A subject that compares is found met by one joint and open by another.

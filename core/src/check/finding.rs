@@ -27,6 +27,14 @@ macro_rules! subjects {
             /// What to make of it when the rule is not met, or what the note says.
             #[must_use]
             pub const fn advice(self) -> &'static str { match self { $(Subject::$id => $open),* } }
+            /// What [`Finding::row`] counts: rows, or the rivets of a group.
+            #[must_use]
+            pub const fn place(self) -> &'static str {
+                match self {
+                    Subject::GroupShear | Subject::GroupBearing | Subject::RivetsApart => "rivet",
+                    _ => "row",
+                }
+            }
             /// Unit of the figures.
             #[must_use]
             pub const fn unit(self) -> Unit { match self { $(Subject::$id => Unit::$unit),* } }
@@ -75,6 +83,10 @@ subjects! {
     GirthDivides Millimetre "pitch that divides the girth" "no whole number of this pitch goes into the girth";
     Staggered One "longitudinal seams of neighbouring rings" "set the seams of neighbouring rings out of line";
     LapBending One "bending of the lap" "a lap bends as it pulls straight; no rule used here covers that";
+    GroupShear Megapascal "shear stress of the rivet that bears most" "take larger rivets, or more, or set them farther apart";
+    GroupBearing Megapascal "bearing stress at the rivet that bears most" "take a thicker plate, or larger rivets, or more";
+    GroupBearingUnknown One "bearing of the group" "no bearing stress or no plate was given: crushing was not checked";
+    RivetsApart Millimetre "distance between two rivets, least pitch" "move the rivets apart: there is no room for the heads";
 }
 
 /// Whether a rule is met, in the order in which findings are listed.
@@ -106,7 +118,7 @@ pub enum Required {
 pub struct Finding {
     /// What it is about.
     pub subject: Subject,
-    /// The row or gap (from 1), 0 for the joint.
+    /// The row or gap, or the rivet of a group (from 1), 0 for the joint.
     pub row: u8,
     /// The rule-book entry.
     pub entry: EntryNo,

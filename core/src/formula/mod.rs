@@ -2,6 +2,7 @@
 //!
 //! To add a formula: a body in one of the files here, a row in the table below, and a vector in `tests/vectors`.
 
+mod group;
 mod pitch;
 mod plate;
 mod rivet;
@@ -9,6 +10,13 @@ mod shop;
 mod spacing;
 mod vessel;
 
+pub(crate) use group::HALF_INCH;
+pub use group::{
+    area_ratio, area_times, arm_squared, centroid, diameter_by_bearing, diameter_by_shear, diameter_by_shear_double,
+    direct_share, direct_share_by_area, distance, eccentricity_allowance, instant_x, instant_y, moment_about,
+    moment_sum, resultant, rivet_bearing_stress, rivet_shear_stress, rivet_shear_stress_double, safe_load, share_sum,
+    sum, turning_share, turning_share_by_area,
+};
 pub use pitch::{balanced_pitch, greatest_pitch, least_pitch};
 pub use plate::{
     combined_percentage, crowded_holes, cut_strength, deducted, efficiency, even_share, gap_ratio, net_section,
@@ -153,4 +161,36 @@ formulas! {
     MassOfMany "M = sum of n m" "geometry";
     SeamMass "M = Mr + Ms + Ml - Mh" "rivets, straps and lap, less the holes: what the seam adds to plates that meet edge to edge";
     MassPerMetre "M1 = 1000 M/L" "mass over length: 1000 mm in a metre, 12 in in a foot";
+    Largest "dL = greatest ds" "of the rivets of the group";
+    AreaRatio "ka = ds^2/dL^2" "geometry: areas of circles";
+    AreaTimes "a = ka x" "weighted by areas";
+    GroupSum "S = sum of x" "added up, rivet by rivet";
+    Centroid "Xc = SX/Ng" "Khurmi & Gupta Example 9.14; areas in place of numbers where they differ";
+    FromCentroid "u = X - Xc" "geometry";
+    ArmSquared "r2 = u^2 + v^2" "Pythagoras";
+    MomentAbout "MG = Py eX - Px eY" "statics";
+    MomentSum "MG = Py eX - Px eY + M0" "statics";
+    MomentTaken "MG = M0" "statics: a couple turns alike about every point";
+    EccentricityAllowance "er = (1 + nv)/2 inches" "old AISC Manual, Hicks p. 1.83";
+    EccentricityLess "ee = eX - er" "old AISC Manual, Hicks p. 1.83";
+    EccentricityLessLeft "ee = eX + er" "the same, load on the left";
+    InstantX "XI = Xc - Py Ip/(Ng MG)" "elastic group, Hicks p. 1.83: h = Ip/(Ng e)";
+    InstantY "YI = Yc + Px Ip/(Ng MG)" "elastic group, Hicks p. 1.83: h = Ip/(Ng e)";
+    Distance "h = sqrt((X1 - X2)^2 + (Y1 - Y2)^2)" "Pythagoras";
+    DirectShare "D = P/Ng" "Khurmi & Gupta Example 9.14: equal shares";
+    DirectShareByArea "D = P ka/Sa" "shares by area";
+    TurningShare "T = MG x/Ip" "Khurmi & Gupta Example 9.14: shares as the distances from the centroid";
+    TurningShareByArea "T = MG ka x/Ip" "the same, by area";
+    ShareSum "F = D + T" "sum of vectors, by components";
+    Resultant "F = sqrt(Fx^2 + Fy^2)" "Pythagoras";
+    GreatestForce "FM = greatest FR" "of equal ones the first";
+    RivetShearStress "s = F/(pi/4 d^2)" "strength of materials";
+    RivetShearStressDouble "s = F/(z pi/4 d^2)" "Reg. 177 Eq. (3), z = C";
+    RivetBearingStress "s = F/(d t)" "strength of materials";
+    GreatestStress "sM = greatest sR" "of equal ones the first";
+    Use "U = s/s permitted" "definition";
+    SafeLoad "Pa = P/U" "the elastic shares grow with the load";
+    DiameterByShear "d = sqrt(4 F/(pi ss))" "Khurmi & Gupta Example 9.14";
+    DiameterByShearDouble "d = sqrt(4 F/(pi z ss))" "Reg. 177 Eq. (3), z = C";
+    DiameterByBearing "d = F/(t sc)" "strength of materials";
 }

@@ -328,7 +328,7 @@ fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<
         let hole = Field::Hole.check(hole.to_mm())?;
         let rivet = match brief.rivet {
             Some(rivet) => Field::Rivet.check(rivet.to_mm())?,
-            None => rivet_for(c, rules, hole),
+            None => rivet_for(c, rules, Name(Q::Rivet, 1), hole),
         };
         return Ok(HoleChoice { computed: None, hole, rivet });
     }
@@ -347,7 +347,7 @@ fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<
     let name = Name(Q::Hole, 1);
     let (hole, rivet) = if rules.on(Entry::HOLE_ROUND) {
         let hole = c.up(name, rules.get(Entry::HOLE_STEP), computed).value();
-        (hole, rivet_for(c, rules, hole))
+        (hole, rivet_for(c, rules, Name(Q::Rivet, 1), hole))
     } else {
         match rules.next_size(computed.value()) {
             Some(size) => {
@@ -371,9 +371,8 @@ fn choose_hole<C: Ctx>(c: C, brief: &Brief, rules: &Rules) -> Result<HoleChoice<
 
 /// The rivet of a hole: by the series, else by the book's clearance, else as large as the hole.
 #[inline]
-fn rivet_for<C: Ctx>(c: C, rules: &Rules, hole: f64) -> f64 {
+pub(crate) fn rivet_for<C: Ctx>(c: C, rules: &Rules, name: Name, hole: f64) -> f64 {
     let clearance = rules.get(Entry::HOLE_CLEARANCE_GREATEST);
-    let name = Name(Q::Rivet, 1);
     match rules.size_of_hole(hole) {
         Some(size) => c.table(name, size.entry.no(), size.rivet).value(),
         None if hole > 2.0 * clearance => c.table(name, Entry::HOLE_CLEARANCE_GREATEST.no(), hole - clearance).value(),

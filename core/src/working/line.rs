@@ -6,7 +6,7 @@ use core::fmt;
 use super::pad::{Node, Op, Step};
 use super::style::{Dialect, Style, Units};
 use crate::bounds::Unit;
-use crate::formula::{MM_PER_M, MM3_PER_M3};
+use crate::formula::{HALF_INCH, MM_PER_M, MM3_PER_M3};
 use crate::step::Name;
 use crate::text;
 
@@ -75,6 +75,7 @@ fn in_units(style: &Style, unit: Unit, x: f64) -> f64 {
     match (style.units, unit) {
         (Units::Inch, Unit::Kilogram) if x == MM3_PER_M3 => 1728.0,
         (Units::Inch, Unit::KilogramPerMetre) if x == MM_PER_M => 12.0,
+        (Units::Inch, Unit::Millimetre) if x == HALF_INCH => 0.5,
         _ => x,
     }
 }
@@ -279,6 +280,11 @@ pub(super) fn write_unit(out: &mut dyn fmt::Write, style: &Style, unit: Unit) ->
             match symbol {
                 "mm^0.5" => out.write_str("mm^{0.5}")?,
                 "in^0.5" => out.write_str("in^{0.5}")?,
+                "N mm" => out.write_str(r"N\,mm")?,
+                "kN mm" => out.write_str(r"kN\,mm")?,
+                "lbf in" => out.write_str(r"lbf\,in")?,
+                "mm2" => out.write_str("mm^2")?,
+                "in2" => out.write_str("in^2")?,
                 "mm3" => out.write_str("mm^3")?,
                 "in3" => out.write_str("in^3")?,
                 "kg/m3" => out.write_str("kg/m^3")?,

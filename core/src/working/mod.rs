@@ -5,6 +5,7 @@
 //! is refused: a buffer that is too small gives the size needed, a sink that fails gives its error.
 
 mod doc;
+mod group;
 mod line;
 mod memory;
 mod pad;
@@ -20,6 +21,7 @@ use core::fmt;
 
 pub(crate) use doc::PLAIN;
 pub use doc::{Doc, Piece};
+pub use group::{write_group_check, write_group_size};
 pub use line::{Reading, write_expression, write_symbol, write_value};
 pub use pad::{Node, Noted, Op, Pad, Record, Sink, Step};
 pub(crate) use paper::{Keep, Pager};

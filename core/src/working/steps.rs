@@ -202,7 +202,34 @@ fn write_words(out: &mut dyn fmt::Write, number: u16, name: Name) -> fmt::Result
         (Q::ShearAll | Q::BearingAll | Q::RivetsWeaker | Q::RivetsMass | Q::HolesMass, 2..) => {
             write!(out, "{}, rows 1 to {row} together", quantity.what())
         }
-        _ => write!(out, "{}, row {row}", quantity.what()),
+        _ => write!(out, "{}, {} {row}", quantity.what(), place(quantity)),
+    }
+}
+
+/// What the number of a name counts: rows, or the rivets of a group.
+const fn place(quantity: Q) -> &'static str {
+    match quantity {
+        Q::ShearDiameter
+        | Q::BearingDiameter
+        | Q::RivetX
+        | Q::RivetY
+        | Q::AreaRatio
+        | Q::AreaX
+        | Q::AreaY
+        | Q::RivetArmX
+        | Q::RivetArmY
+        | Q::ArmSquared
+        | Q::AreaArm
+        | Q::DirectX
+        | Q::DirectY
+        | Q::TurningX
+        | Q::TurningY
+        | Q::ForceX
+        | Q::ForceY
+        | Q::RivetForce
+        | Q::RivetShearStress
+        | Q::RivetBearingStress => "rivet",
+        _ => "row",
     }
 }
 
@@ -210,7 +237,7 @@ fn write_words(out: &mut dyn fmt::Write, number: u16, name: Name) -> fmt::Result
 fn write_as_row(doc: &mut Doc<'_>, step: &Step<'_>, number: u16, row: u8) -> fmt::Result {
     doc.paragraph(&|w| {
         write_words(w, number, step.name)?;
-        write!(w, ": as row {row}")
+        write!(w, ": as {} {row}", place(step.name.0))
     })?;
     equation(doc, step.name, &|w, style| write_value(w, style, step.name.0.unit(), step.value))
 }

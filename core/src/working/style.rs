@@ -3,7 +3,7 @@
 use core::fmt;
 
 use crate::bounds::Unit;
-use crate::quantities::{Area, Force, Length, Stress};
+use crate::quantities::{Area, Force, Length, Moment, Stress};
 use crate::text::{self, DecimalMark};
 
 /// The units of a sheet.
@@ -83,12 +83,15 @@ impl Style {
     #[must_use]
     pub fn convert(&self, unit: Unit, value: f64) -> f64 {
         match (self.units, unit) {
-            (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => Force::n(value).to_kn(),
+            (Units::Metric, Unit::Newton | Unit::NewtonMillimetre) if self.forces == Forces::Kilonewton => {
+                Force::n(value).to_kn()
+            }
             (Units::Metric, _) | (_, Unit::One | Unit::Count) => value,
             (Units::Inch, Unit::Millimetre) => Length::mm(value).to_inch(),
             (Units::Inch, Unit::SquareMillimetre) => Area::mm2(value).to_inch2(),
             (Units::Inch, Unit::Megapascal) => Stress::mpa(value).to_psi(),
             (Units::Inch, Unit::Newton) => Force::n(value).to_lbf(),
+            (Units::Inch, Unit::NewtonMillimetre) => Moment::n_mm(value).to_lbf_inch(),
             // a sqrt(t): the constant carries the root of the length.
             (Units::Inch, Unit::RootMillimetre) => value / crate::math::sqrt(Length::inch(1.0).to_mm()),
             (Units::Inch, Unit::CubicMillimetre) => Length::mm(Area::mm2(value).to_inch2()).to_inch(),
@@ -107,11 +110,13 @@ impl Style {
     pub fn symbol(&self, unit: Unit) -> &'static str {
         match (self.units, unit) {
             (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => "kN",
+            (Units::Metric, Unit::NewtonMillimetre) if self.forces == Forces::Kilonewton => "kN mm",
             (Units::Metric, _) | (_, Unit::One | Unit::Count) => unit.symbol(),
             (Units::Inch, Unit::Millimetre) => "in",
             (Units::Inch, Unit::SquareMillimetre) => "in2",
             (Units::Inch, Unit::Megapascal) => "psi",
             (Units::Inch, Unit::Newton) => "lbf",
+            (Units::Inch, Unit::NewtonMillimetre) => "lbf in",
             (Units::Inch, Unit::RootMillimetre) => "in^0.5",
             (Units::Inch, Unit::CubicMillimetre) => "in3",
             (Units::Inch, Unit::Kilogram) => "lb",
@@ -122,7 +127,8 @@ impl Style {
 
     /// How many thousands lie between a unit's figure and the one that mm and MPa give: 1 for forces in kN.
     pub(super) fn thousands(&self, unit: Unit) -> i8 {
-        i8::from(unit == Unit::Newton && self.units == Units::Metric && self.forces == Forces::Kilonewton)
+        let force = matches!(unit, Unit::Newton | Unit::NewtonMillimetre);
+        i8::from(force && self.units == Units::Metric && self.forces == Forces::Kilonewton)
     }
 
     /// Decimals printed for a unit: where nothing else is asked for, enough that each line can be worked again from the
@@ -137,6 +143,7 @@ impl Style {
             Unit::Count
             | Unit::RootMillimetre
             | Unit::SquareMillimetre
+            | Unit::NewtonMillimetre
             | Unit::CubicMillimetre
             | Unit::Kilogram
             | Unit::KilogramPerMetre
@@ -147,12 +154,12 @@ impl Style {
             (_, Unit::One | Unit::Kilogram | Unit::KilogramPerMetre | Unit::KilogramPerCubicMetre) => 6,
             (Units::Metric, Unit::CubicMillimetre) => 2,
             (Units::Inch, Unit::CubicMillimetre) => 6,
-            (Units::Metric, Unit::Newton) if self.forces == Forces::Kilonewton => 4,
-            (Units::Metric, Unit::Newton) => 1,
+            (Units::Metric, Unit::Newton | Unit::NewtonMillimetre) if self.forces == Forces::Kilonewton => 4,
+            (Units::Metric, Unit::Newton | Unit::NewtonMillimetre) => 1,
             (Units::Metric, Unit::Megapascal | Unit::Millimetre | Unit::SquareMillimetre) => 4,
             (_, Unit::RootMillimetre) => 6,
             (Units::Inch, Unit::Millimetre | Unit::SquareMillimetre) => 6,
-            (Units::Inch, Unit::Megapascal | Unit::Newton) => 1,
+            (Units::Inch, Unit::Megapascal | Unit::Newton | Unit::NewtonMillimetre) => 1,
         };
         let taken = asked.map_or(usual, |n| i8::try_from(n).unwrap_or(i8::MAX).clamp(0, 9));
         u8::try_from(taken.saturating_add(self.extra_digits).clamp(0, 9)).unwrap_or(0)

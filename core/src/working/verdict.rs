@@ -139,7 +139,7 @@ pub(super) fn write_finding(
     };
     write!(out, "{verdict}: {}", finding.subject.what())?;
     if finding.row > 0 {
-        write!(out, ", row {}", finding.row)?;
+        write!(out, ", {} {}", finding.subject.place(), finding.row)?;
     }
     let figure = |out: &mut dyn fmt::Write, words: &str, value: f64| {
         if !value.is_finite() {

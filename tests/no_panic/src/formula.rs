@@ -111,3 +111,32 @@ pub fn vessel(i: &mut Input) {
         formula::end_rivets, p inside fs d ss z;
     }
 }
+
+pub fn group(i: &mut Input) {
+    bodies! { i:
+        formula::area_ratio, d largest;
+        formula::area_times, k x;
+        formula::sum, so_far x;
+        formula::centroid, sum areas;
+        formula::arm_squared, u v;
+        formula::moment_about, py ex px ey;
+        formula::moment_sum, py ex px ey couple;
+        formula::eccentricity_allowance, n;
+        formula::instant_x, xc py polar areas moment;
+        formula::instant_y, yc px polar areas moment;
+        formula::distance, x1 x2 y1 y2;
+        formula::direct_share, p rivets;
+        formula::direct_share_by_area, p k areas;
+        formula::turning_share, moment a b polar;
+        formula::turning_share_by_area, moment k a b polar;
+        formula::share_sum, direct turning;
+        formula::resultant, x y;
+        formula::rivet_shear_stress, f d;
+        formula::rivet_shear_stress_double, f z d;
+        formula::rivet_bearing_stress, f d t;
+        formula::safe_load, p used;
+        formula::diameter_by_shear, f ss;
+        formula::diameter_by_shear_double, f z ss;
+        formula::diameter_by_bearing, f t sc;
+    }
+}

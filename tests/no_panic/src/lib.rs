@@ -15,6 +15,7 @@ mod comparison;
 mod context;
 mod drawing;
 mod formula;
+mod group;
 mod input;
 mod joint;
 mod modes;
@@ -78,6 +79,7 @@ exports! {
     seamwright_proof_formula_plate formula::plate;
     seamwright_proof_formula_shop formula::shop;
     seamwright_proof_formula_vessel formula::vessel;
+    seamwright_proof_formula_group formula::group;
     seamwright_proof_proportion proportion::proportion;
     seamwright_proof_given modes::given;
     seamwright_proof_modes modes::modes;
@@ -104,6 +106,9 @@ exports! {
     seamwright_proof_vessel_design vessel::design;
     seamwright_proof_vessel_design_with vessel::design_with;
     seamwright_proof_vessel_girth vessel::girth;
+    seamwright_proof_group group::plain;
+    seamwright_proof_group_with group::with;
+    seamwright_proof_group_written group::written;
     seamwright_proof_search search::search;
     seamwright_proof_search_with search::search_with;
     seamwright_proof_search_front search::front;

@@ -1,7 +1,7 @@
 //! Units and the arithmetic beneath everything.
 
 use seamwright::math;
-use seamwright::quantities::{Area, Force, Length, Pressure, Ratio, Stress};
+use seamwright::quantities::{Area, Force, Length, Moment, Pressure, Ratio, Stress};
 
 use crate::input::{Input, keep};
 
@@ -26,6 +26,10 @@ pub fn quantities(i: &mut Input) {
         Force::lbf, Force::to_lbf;
         Force::kgf, Force::to_kgf;
         Force::long_ton, Force::to_long_ton;
+        Moment::n_mm, Moment::to_n_mm;
+        Moment::n_m, Moment::to_n_m;
+        Moment::kn_m, Moment::to_kn_m;
+        Moment::lbf_inch, Moment::to_lbf_inch;
         Stress::mpa, Stress::to_mpa;
         Stress::psi, Stress::to_psi;
         Stress::ksi, Stress::to_ksi;
@@ -44,7 +48,7 @@ pub fn quantities(i: &mut Input) {
 pub fn math(i: &mut Input) {
     keep(math::sqrt(i.number()));
     keep(math::abs(i.number()));
-    for f in [math::larger, math::smaller, math::round_down, math::round_up, math::round_nearest] {
+    for f in [math::larger, math::smaller, math::round_down, math::round_up, math::round_nearest, math::direction] {
         keep(f(i.number(), i.number()));
     }
     for f in [math::at_least, math::at_most, math::below] {

@@ -47,6 +47,7 @@ pub fn tables(i: &mut Input) {
     }
     if let Some(subject) = i.one_of(SUBJECTS) {
         keep((Subject::what(subject), Subject::advice(subject), Subject::unit(subject)));
+        keep(Subject::place(subject));
     }
 }
 

@@ -127,7 +127,7 @@ pub fn values(i: &mut Input) {
     keep(Design::values(design));
 }
 
-const UNITS: [Unit; 10] = [
+const UNITS: [Unit; 11] = [
     Unit::One,
     Unit::Millimetre,
     Unit::Megapascal,
@@ -138,6 +138,7 @@ const UNITS: [Unit; 10] = [
     Unit::CubicMillimetre,
     Unit::Kilogram,
     Unit::KilogramPerMetre,
+    Unit::NewtonMillimetre,
 ];
 
 pub fn document(i: &mut Input) {

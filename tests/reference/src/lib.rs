@@ -9,6 +9,7 @@
 //! - [`textbook`]: the solid strip and the three classic figures;
 //! - [`book`]: three rule books as plain data;
 //! - [`sizing`]: hole, pitch, back pitch, margin and straps by a book;
+//! - [`group`]: rivets under an eccentric load, as springs under a rigid plate;
 //! - [`search`]: the best of a grid by plain enumeration;
 //! - [`percent`]: the percentages of the Indian Boiler Regulations.
 
@@ -18,6 +19,7 @@
 pub mod book;
 pub mod cuts;
 pub mod flow;
+pub mod group;
 pub mod model;
 pub mod percent;
 pub mod search;

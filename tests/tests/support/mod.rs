@@ -6,9 +6,10 @@ use std::collections::BTreeMap;
 use seamwright::bounds::Field;
 use seamwright::check::check;
 use seamwright::error::{EntryNo, Error, ErrorKind};
+use seamwright::group::{Group, GroupLoad, GroupStress, check_group};
 use seamwright::joint::{Arrangement, Form, Joint, JointKind, JointSpec};
 use seamwright::materials::{Materials, PlateStress};
-use seamwright::quantities::{Length, Stress};
+use seamwright::quantities::{Force, Length, Stress};
 use seamwright::rules::{Entry, INDIAN, METRIC, Metal, Rules, US_CODE, US_EXISTING, US_MONTANA};
 use seamwright::sizing::{Brief, size};
 use seamwright::teach::{Effect, Family, Setting, Task, problem};
@@ -442,6 +443,29 @@ pub fn bad_inputs() -> Vec<Bad> {
         Family { form: Form::lap(2).unwrap(), setting: Setting::Boiler, task: Task::Check, effect: Effect::Combined };
     let none_drawn = problem(1, &family, &METRIC.rules).err();
     add("an inner row that is none", none_drawn, (K::NoProblem, F::Form), (nan, nan), (none, none), 0);
+    let group = |places: &[(f64, f64)], along: f64| {
+        let places: Vec<_> = places.iter().map(|(x, y)| (mm(*x), mm(*y))).collect();
+        let load = GroupLoad::force(Force::n(along), Force::n(-500.0), mm(100.0), mm(0.0));
+        let stress = GroupStress::new(Stress::mpa(60.0));
+        Group::at(&places).and_then(|g| check_group(&g.hole(mm(20.0)), &load, &stress, &METRIC.rules)).err()
+    };
+    add(
+        "rivets of a group on top of each other",
+        group(&[(0.0, 0.0), (0.0, 12.0)], 0.0),
+        (K::HolesOverlap, F::RivetDistance),
+        (12.0, 20.0),
+        (none, none),
+        2,
+    );
+    // 500 N, 100 mm beside the only rivet.
+    add(
+        "one rivet under a moment",
+        group(&[(0.0, 0.0)], 0.0),
+        (K::RivetTurns, F::Couple),
+        (-50_000.0, 0.0),
+        (none, none),
+        0,
+    );
     add("safety of 21", steel.divided_by(21.0).err(), (K::TooLarge, F::SafetyFactor), (21.0, 20.0), (none, none), 0);
     list
 }

@@ -34,6 +34,8 @@ pub fn metric(symbol: &str) -> f64 {
         Some(Unit::Millimetre) => 25.4,
         Some(Unit::Newton) => 4.448_221_615_260_5,
         Some(Unit::Megapascal) => 4.448_221_615_260_5 / 645.16,
+        Some(Unit::SquareMillimetre) => 645.16,
+        Some(Unit::NewtonMillimetre) => 4.448_221_615_260_5 * 25.4,
         Some(Unit::CubicMillimetre) => 16_387.064,
         Some(Unit::Kilogram) => 0.453_592_37,
         Some(Unit::KilogramPerMetre) => 0.453_592_37 / 0.304_8,
@@ -319,7 +321,8 @@ impl Sheet {
             }
             _ if !before.is_empty() => self.choice(name, words, before, result)?,
             _ => {
-                let row = words.rsplit_once(": as row ").map(|(_, row)| row);
+                let row =
+                    words.rsplit_once(": as row ").or_else(|| words.rsplit_once(": as rivet ")).map(|(_, row)| row);
                 let named = |name: &str| words.contains(&format!(" ({name}; "));
                 let taken = words.ends_with("(given)")
                     || words.contains("(rule book: ")
