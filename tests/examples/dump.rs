@@ -3,7 +3,8 @@
 
 use std::io::{BufWriter, Write, stdout};
 
-use seamwright::check::Analysis;
+use seamwright::check::{Analysis, Findings};
+use seamwright::group::{GroupCheck, GroupDesign};
 use seamwright::joint::{Form, Joint};
 use seamwright::materials::Materials;
 use seamwright::modes::{Lens, Strengths, letters, prescribed_gaps};
@@ -85,13 +86,7 @@ impl<W: Write> Dump<'_, W> {
                 self.number(name, x);
             }
         }
-        for (finding, n) in a.findings.iter().zip(0..) {
-            for (name, x) in [("required", finding.required), ("provided", finding.provided)] {
-                if !x.is_nan() {
-                    self.number(&format!("finding.{n}.{name}"), x);
-                }
-            }
-        }
+        self.findings(&a.findings);
         let given = Given::new(Plain, joint, materials);
         let strengths = Strengths::new(Plain, joint, &given, rules, Lens::Real);
         for mode in strengths.modes() {
@@ -102,6 +97,53 @@ impl<W: Write> Dump<'_, W> {
         }
         for ((gap, _), n) in prescribed_gaps(Plain, joint, &given, rules).iter().zip(1..joint.form().row_count()) {
             self.number(&format!("prescribed.{n}"), *gap);
+        }
+    }
+
+    fn group(&mut self, found: &GroupCheck, design: Option<&GroupDesign>) {
+        if let Some(d) = design {
+            self.number("by_shear", d.by_shear);
+            self.numbers([("by_bearing", d.by_bearing), ("needed", Some(d.needed))]);
+            self.numbers([("hole", Some(d.hole)), ("rivet", Some(d.rivet))]);
+        }
+        self.numbers([("areas", Some(found.areas)), ("polar", Some(found.polar)), ("moment", Some(found.moment))]);
+        self.numbers([("used", Some(found.used)), ("critical", Some(f64::from(found.critical())))]);
+        self.numbers([("safe_load", found.safe_load), ("safe_couple", found.safe_couple)]);
+        for (what, stressed) in [("shear", Some(found.shear)), ("bearing", found.bearing)] {
+            let Some(s) = stressed else { continue };
+            self.number(&format!("{what}.rivet"), f64::from(s.rivet));
+            self.number(&format!("{what}.stress"), s.stress);
+            self.numbers([(format!("{what}.used"), s.used)]);
+        }
+        let points = [("centroid", Some(found.centroid)), ("arm", Some(found.arm)), ("centre", found.centre)];
+        for (what, [x, y]) in points.into_iter().filter_map(|(what, point)| Some((what, point?))) {
+            self.numbers([(format!("{what}.x"), Some(x)), (format!("{what}.y"), Some(y))]);
+        }
+        for (r, n) in found.rivets().iter().zip(1..) {
+            for (what, [x, y]) in [("direct", r.direct), ("turning", r.turning), ("force", r.force)] {
+                self.numbers([(format!("{what}.{n}.x"), Some(x)), (format!("{what}.{n}.y"), Some(y))]);
+            }
+            self.numbers([(format!("resultant.{n}"), Some(r.resultant)), (format!("shear.{n}"), Some(r.shear))]);
+            self.numbers([(format!("direction.{n}"), Some(r.direction())), (format!("bearing.{n}"), r.bearing)]);
+        }
+        self.findings(&found.findings);
+    }
+
+    fn numbers<S: AsRef<str>>(&mut self, all: impl IntoIterator<Item = (S, Option<f64>)>) {
+        for (name, x) in all {
+            if let Some(x) = x {
+                self.number(name.as_ref(), x);
+            }
+        }
+    }
+
+    fn findings(&mut self, list: &Findings) {
+        for (finding, n) in list.iter().zip(0..) {
+            for (name, x) in [("required", finding.required), ("provided", finding.provided)] {
+                if !x.is_nan() {
+                    self.number(&format!("finding.{n}.{name}"), x);
+                }
+            }
         }
     }
 
@@ -273,7 +315,6 @@ fn main() {
     let mut vectors = load(&dir);
     vectors.extend(load_file(&dir.join("misprints.toml")));
     vectors.extend(load_file(&dir.join("tricky.toml")));
-    vectors.retain(|v| v.group.is_none());
     for vector in &vectors {
         let rules = rules_of(vector);
         let found = match evaluate(vector, &rules) {
@@ -297,6 +338,10 @@ fn main() {
             dump.analysis(&design.analysis, &design.joint, &checked.materials, &rules);
             dump.shop(&design.joint, &checked.materials, &rules);
             dump.shells(&design.analysis, &design.joint, &checked.materials, &rules);
+        }
+        dump.place = format!("group {}", vector.id);
+        if let Some((check, design)) = &found.group {
+            dump.group(check, design.as_ref());
         }
         dump.place = format!("formula {}", vector.id);
         for (name, value) in &found.formulas {

@@ -14,7 +14,7 @@ from seamwright import formula
 CORE = ROOT / "core" / "src"
 TREE = sources(CORE)
 UNITS = {f"{owner}::{name}" for _, text in TREE.values() for owner, name in quantities(text)}
-NAMES = {"n": "N", "kn": "kN", "mpa": "MPa"}
+NAMES = {"n": "N", "kn": "kN", "mpa": "MPa", "n_mm": "N_mm", "n_m": "N_m", "kn_m": "kN_m"}
 
 
 def modules():

@@ -18,14 +18,18 @@ ONE = {
     "lbf": POUND, "kgf": 9.80665, "long_ton": 2240 * POUND, "MPa": 1.0, "psi": POUND / 645.16,
     "ksi": 1000 * POUND / 645.16, "bar": 0.1, "kgf_cm2": 0.0980665, "kgf_mm2": 9.80665,
     "long_ton_in2": 2240 * POUND / 645.16, "kg": 1.0, "lb": 0.45359237, "kg_m3": 1.0,
+    "N_mm": 1.0, "N_m": 1000.0, "kN_m": 1e6, "lbf_inch": POUND * 25.4,
 }  # fmt: skip
-BASE = {"Length": "mm", "Area": "mm2", "Force": "N", "Stress": "MPa", "Mass": "kg", "Density": "kg_m3"}
+BASE = {
+    "Length": "mm", "Area": "mm2", "Force": "N", "Moment": "N_mm", "Stress": "MPa", "Mass": "kg", "Density": "kg_m3"
+}  # fmt: skip
 # The same units in pint, an independent table.
 PINT = {
     "mm": "mm", "inch": "inch", "m": "m", "foot": "foot", "mm2": "mm**2", "inch2": "inch**2", "m2": "m**2", "N": "N",
     "kN": "kN", "lbf": "lbf", "kgf": "kgf", "long_ton": "long_ton * standard_gravity", "MPa": "MPa", "psi": "psi",
     "ksi": "ksi", "bar": "bar", "kgf_cm2": "kgf/cm**2", "kgf_mm2": "kgf/mm**2",
     "long_ton_in2": "long_ton * standard_gravity / inch**2", "kg": "kg", "lb": "lb", "kg_m3": "kg/m**3",
+    "N_mm": "N * mm", "N_m": "N * m", "kN_m": "kN * m", "lbf_inch": "lbf * inch",
 }  # fmt: skip
 
 

@@ -48,6 +48,7 @@ pub fn mode_out(mode: &Mode, joint: &joint::Joint, rules: &Rules, efficiency: f6
 pub struct FindingOut {
     subject: String,
     row: u8,
+    place: &'static str,
     verdict: &'static str,
     sense: &'static str,
     required: Option<f64>,
@@ -65,6 +66,7 @@ pub fn finding_out(finding: &Finding, book: &RuleBook<'_>) -> FindingOut {
     FindingOut {
         subject: words::spaced(&format!("{:?}", finding.subject)),
         row: finding.row,
+        place: finding.subject.place(),
         verdict: words::verdict::word(finding.verdict),
         sense: words::required::word(finding.sense),
         required: figure(finding.required),

@@ -12,6 +12,7 @@ mod drawing;
 mod error;
 mod figures;
 mod formulas;
+mod group;
 mod joint;
 mod rating;
 mod search;
@@ -45,6 +46,8 @@ mod _native {
     use crate::figures::{conventions, edited, reconcile, symbols, worked};
     #[pymodule_export]
     use crate::formulas::{formula_signatures, formula_table, formula_value};
+    #[pymodule_export]
+    use crate::group::{check_group, size_group, working_of_group};
     #[pymodule_export]
     use crate::joint::{Form, Joint, Materials};
     #[pymodule_export]

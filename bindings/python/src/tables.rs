@@ -3,7 +3,7 @@
 use pyo3::prelude::*;
 use seamwright::bounds::{FIELDS, Field};
 use seamwright::error::{Error, ErrorKind, KINDS};
-use seamwright::quantities::{Area, Force, Length, Pressure, Stress};
+use seamwright::quantities::{Area, Force, Length, Moment, Pressure, Stress};
 
 use crate::error::{field, raise, raise_about};
 
@@ -20,6 +20,7 @@ pub fn units() -> Vec<(&'static str, Vec<(&'static str, f64)>)> {
         Length to_mm { mm "mm", inch "inch", m "m", foot "foot" }
         Area to_mm2 { mm2 "mm2", inch2 "inch2", m2 "m2" }
         Force to_n { n "N", kn "kN", lbf "lbf", kgf "kgf", long_ton "long_ton" }
+        Moment to_n_mm { n_mm "N_mm", n_m "N_m", kn_m "kN_m", lbf_inch "lbf_inch" }
         Stress to_mpa {
             mpa "MPa", psi "psi", ksi "ksi", kgf_cm2 "kgf_cm2", kgf_mm2 "kgf_mm2", long_ton_in2 "long_ton_in2"
         }

@@ -5,6 +5,7 @@ use pyo3::prelude::*;
 use seamwright::check::{Required, Verdict};
 use seamwright::comparison::SortBy;
 use seamwright::drawing::Extent;
+use seamwright::group::GroupMode;
 use seamwright::joint::{Arrangement, JointKind};
 use seamwright::modes::{Class, Fate};
 use seamwright::rating::{Basis, BoilerPart, FactorBasis, Footing, HoleMaking, Riveting};
@@ -66,6 +67,7 @@ words! {
         Given "given", Book "book", Constant "constant of the formula", InStresses "in the stresses",
     }
     girth_place GirthPlace { Middle "middle", End "end", Stayed "stayed" }
+    group_mode GroupMode { Shear "shear", Bearing "bearing" }
     boiler_part BoilerPart {
         Course "course", Girth "girth seam", Head "head", Tubes "tubes", Stays "stays", Furnace "furnace",
         Other "other limit",

@@ -39,6 +39,7 @@ from ._enums import (
     Footing,
     Forces,
     GirthPlace,
+    GroupMode,
     HeadForm,
     HoleBasis,
     HoleMaking,
@@ -66,11 +67,12 @@ from ._enums import (
 )
 from ._errors import ErrorKind, SeamwrightError
 from ._figures import CONVENTIONS, SYMBOLS, Convention, SymbolInfo
+from ._group import GroupCheck, GroupDesign, GroupLoad, RivetLoad, Stressed, check_group, size_group
 from ._joint import Form, Joint, Row
 from ._materials import Materials, PlateStress
 from ._native import caution as _caution
 from ._native import version as _version
-from ._quantities import Area, Density, Force, Length, Mass, Pressure, Quantity, Stress
+from ._quantities import Area, Density, Force, Length, Mass, Moment, Pressure, Quantity, Stress
 from ._rating import Rating, rate
 from ._reconcile import ComesOut, Explanation, Reconciliation, reconcile, worked
 from ._rules import ENTRIES, EntryInfo, RuleBook, Size, Statement, book, books
@@ -120,6 +122,8 @@ from ._teach import KeyLine, Mark, Marks, Problem, problem, problem_sheet
 from ._units import (
     MPa,
     N,
+    N_m,
+    N_mm,
     bar,
     foot,
     inch,
@@ -130,9 +134,11 @@ from ._units import (
     kgf_cm2,
     kgf_mm2,
     kN,
+    kN_m,
     ksi,
     lb,
     lbf,
+    lbf_inch,
     long_ton,
     long_ton_in2,
     m,
@@ -331,6 +337,19 @@ __all__ = [
     "strip_masses",
     "sheet",
     "sheet_inputs",
+    "GroupCheck",
+    "GroupDesign",
+    "GroupLoad",
+    "GroupMode",
+    "Moment",
+    "N_m",
+    "N_mm",
+    "RivetLoad",
+    "Stressed",
+    "check_group",
+    "kN_m",
+    "lbf_inch",
+    "size_group",
 ]
 
 CAUTION: str = _caution()

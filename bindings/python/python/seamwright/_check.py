@@ -65,12 +65,14 @@ class Finding(Record):
     """One rule compared with the joint.
 
     ``required`` and ``provided`` are in ``unit`` (mm, MPa), None where there is no figure; its text has them in the
-    units that went in, which ``shown_in`` says. ``row`` is the row or gap, 0 for the joint; ``entry`` and ``clause``
-    say where the rule stands, ``label`` how far it can be trusted (None: no entry).
+    units that went in, which ``shown_in`` says. ``row`` is the row or gap, or the rivet of a group (``place`` says
+    which of them it counts), 0 for the joint; ``entry`` and ``clause`` say where the rule stands, ``label`` how far it
+    can be trusted (None: no entry).
     """
 
     subject: Subject
     row: int
+    place: str
     verdict: Verdict
     sense: Required
     required: float | None
@@ -88,7 +90,7 @@ class Finding(Record):
         return "" if x is None else figure(x, self.unit, self.shown_in, 5)
 
     def __str__(self) -> str:
-        at = f" (row {self.row})" if self.row else ""
+        at = f" ({self.place} {self.row})" if self.row else ""
         figures = f" {self.figure(self.provided)}".rstrip()
         if self.required is not None:
             figures += f", {self.sense.value} {self.figure(self.required)}"

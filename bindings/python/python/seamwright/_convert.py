@@ -9,12 +9,14 @@ from typing import Any, TypeVar, Union, cast
 from . import _native
 from ._enums import Units
 from ._errors import ErrorKind, SeamwrightError
-from ._quantities import Density, Force, Length, PintLike, Quantity, Stress, convert, example, is_pint
+from ._quantities import Density, Force, Length, Moment, PintLike, Quantity, Stress, convert, example, is_pint
 
 E = TypeVar("E", bound=Enum)
 
 LengthLike = Union[Length[float], PintLike]
 StressLike = Union[Stress[float], PintLike]
+ForceLike = Union[Force[float], PintLike]
+MomentLike = Union[Moment[float], PintLike]
 DensityLike = Union[Density[float], PintLike]
 
 
@@ -72,7 +74,7 @@ def reader_units(units: Units | str | None, as_given: str) -> Units:
 
 
 _IN_INCHES: dict[str, tuple[type[Quantity[Any]], str]] = {
-    "mm": (Length, "inch"), "N": (Force, "lbf"), "MPa": (Stress, "psi")
+    "mm": (Length, "inch"), "N": (Force, "lbf"), "N mm": (Moment, "lbf_inch"), "MPa": (Stress, "psi")
 }  # fmt: skip
 
 
@@ -102,6 +104,16 @@ def stress(name: str, x: Any) -> float:
 def optional_stress(name: str, x: Any) -> float | None:
     """A stress in MPa, or nothing."""
     return None if x is None else stress(name, x)
+
+
+def force(name: str, x: Any) -> float:
+    """A force in N."""
+    return _scalar(Force, name, x)
+
+
+def moment(name: str, x: Any) -> float:
+    """A moment in N mm."""
+    return _scalar(Moment, name, x)
 
 
 def density(name: str, x: Any) -> float:

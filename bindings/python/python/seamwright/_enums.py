@@ -140,6 +140,13 @@ class GirthPlace(Enum):
     STAYED = "stayed"
 
 
+class GroupMode(Enum):
+    """What limits a group of rivets."""
+
+    SHEAR = "shear"
+    BEARING = "bearing"
+
+
 class BoilerPart(Enum):
     """What a line of a boiler's table is. Courses and girth seams are computed here, the others elsewhere."""
 
@@ -339,6 +346,10 @@ class Subject(Enum):
     GIRTH_DIVIDES = "girth divides"
     STAGGERED = "staggered"
     LAP_BENDING = "lap bending"
+    GROUP_SHEAR = "group shear"
+    GROUP_BEARING = "group bearing"
+    GROUP_BEARING_UNKNOWN = "group bearing unknown"
+    RIVETS_APART = "rivets apart"
 
 
 class ShopNote(Enum):

@@ -28,6 +28,8 @@ class ErrorKind(Enum):
     NO_SPACE = 18
     BOOK_UNSOUND = 19
     NO_PROBLEM = 20
+    HOLES_OVERLAP = 21
+    RIVET_TURNS = 22
 
 
 class SeamwrightError(ValueError):

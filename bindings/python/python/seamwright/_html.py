@@ -7,10 +7,11 @@ from html import escape
 from typing import TYPE_CHECKING
 
 from . import _native
-from ._enums import Verdict
+from ._enums import GroupMode, Verdict
 
 if TYPE_CHECKING:
     from ._check import Analysis, Finding, Mode
+    from ._group import GroupCheck, GroupDesign
     from ._rules import RuleBook
     from ._search import Search
     from ._size import Design
@@ -113,7 +114,7 @@ def _modes(a: Analysis) -> str:
 
 def _finding_row(f: Finding) -> str:
     required = f"{f.sense.value} {f.figure(f.required)}" if f.required is not None else ""
-    what = f"{f.what}, row {f.row}" if f.row else f.what
+    what = f"{f.what}, {f.place} {f.row}" if f.row else f.what
     advice = "" if f.verdict is Verdict.MET else f.advice
     word = {Verdict.OPEN: "NOT MET"}.get(f.verdict, f.verdict.value)
     verdict = f'<td class="open">{word}</td>' if f.verdict is Verdict.OPEN else _cell(word)
@@ -123,10 +124,50 @@ def _finding_row(f: Finding) -> str:
     )
 
 
-def _findings(a: Analysis) -> str:
+def _findings(a: Analysis | GroupCheck) -> str:
     head = ("", "rule", "provided", "required", "clause", "advice")
     met = sum(f.verdict is Verdict.MET for f in a.findings)
     return _table(f"Findings ({met} of {len(a.findings)} met)", head, map(_finding_row, a.findings))
+
+
+def _group(g: GroupCheck) -> str:
+    stressed = g.shear if g.bearing is None or g.governs is GroupMode.SHEAR else g.bearing
+    allowed = [str(x) for x in (g.safe_load, g.safe_couple) if x is not None]
+    rows = [
+        ("rule book", g.book.title),
+        ("centroid", f"{g.centroid[0]}, {g.centroid[1]}"),
+        ("moment about it", str(g.moment)),
+        ("critical rivet", f"no. {g.critical}, {g.governs.value} {stressed.stress}"),
+        ("used of what is permitted", _percent(g.used)),
+        ("allowed along the same line", " with ".join(allowed)),
+    ]
+    if g.centre is not None:
+        rows.append(("turns about", f"{g.centre[0]}, {g.centre[1]}"))
+    return _table("Result", ("", ""), (f"<tr>{_cell(k)}{_cell(v)}</tr>" for k, v in rows))
+
+
+def _rivets(g: GroupCheck) -> str:
+    rows = []
+    for n, r in enumerate(g.rivets, 1):
+        figures = [*map(str, (*r.place, *r.force, r.resultant)), f"{r.direction:.1f}", str(r.shear)]
+        figures += ["" if r.bearing is None else str(r.bearing)]
+        governs = ' class="governs"' if n == g.critical else ""
+        rows.append(f"<tr{governs}>{_cell(str(n))}{''.join(_cell(x, number=True) for x in figures)}</tr>")
+    head = ("no.", "x", "y", "force along x", "along y", "together", "degrees", "shear", "bearing")
+    return _table("What each rivet takes", head, rows)
+
+
+def group(g: GroupCheck) -> str:
+    """A group of rivets: summary, every rivet, findings, caution."""
+    return page(_group(g), _rivets(g), _findings(g))
+
+
+def group_design(d: GroupDesign) -> str:
+    """A group of rivets with its size: how it was found, then the group."""
+    bears = "not known" if d.by_bearing is None else str(d.by_bearing)
+    rows = [("shear needs", str(d.by_shear)), ("bearing needs", bears), ("taken", f"hole {d.hole}, rivet {d.rivet}")]
+    how = _table("How it was sized", ("", ""), (f"<tr>{_cell(k)}{_cell(v)}</tr>" for k, v in rows))
+    return page(_group(d.check), how, _rivets(d.check), _findings(d.check))
 
 
 def analysis(a: Analysis) -> str:

@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem, SupportsLenAndGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "sheet", "sheet_inputs", "shop_sheet", "size", "slopes", "strip_masses", "svg", "svg_seam", "sweep", "sweep_joint", "sweep_levels", "sweep_modes", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "check_group", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "sheet", "sheet_inputs", "shop_sheet", "size", "size_group", "slopes", "strip_masses", "svg", "svg_seam", "sweep", "sweep_joint", "sweep_levels", "sweep_modes", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_group", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
 
 @final
 class Book:
@@ -192,6 +192,11 @@ def check_bound(key: str, value: SupportsFloat | SupportsIndex) -> float:
     Passes a value that is inside the range of a field.
     """
 
+def check_group(given: Incomplete, book: Book) -> Incomplete:
+    """
+    Checks a group of rivets.
+    """
+
 def compare(columns: SupportsGetItem[int, tuple[Form, Materials, Incomplete, Book, Incomplete | None]], sort: str) -> Incomplete:
     """
     Sizes all columns and compares them.
@@ -352,6 +357,11 @@ def size(form: Form, materials: Materials, given: Incomplete, book: Book) -> Inc
     Sizes a joint.
     """
 
+def size_group(given: Incomplete, book: Book) -> Incomplete:
+    """
+    Finds the size that a group of rivets needs.
+    """
+
 def slopes(joint: Joint, materials: Materials, book: Book) -> Incomplete:
     """
     The exact slopes of a joint.
@@ -445,6 +455,11 @@ def working_of_check(joint: Joint, materials: Materials, book: Book, wishes: tup
 def working_of_comparison(columns: SupportsGetItem[int, tuple[Form, Materials, Incomplete, Book, Incomplete | None]], sort: str, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
     """
     The comparison as a document.
+    """
+
+def working_of_group(given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:
+    """
+    The working of a group: its check, or its size where it has no holes.
     """
 
 def working_of_rating(form: Form, given: Incomplete, book: Book, wishes: tuple[str, str, str, SupportsIndex, str, tuple[SupportsIndex | None, SupportsIndex | None, SupportsIndex | None, SupportsIndex | None]]) -> str:

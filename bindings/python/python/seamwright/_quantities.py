@@ -1,4 +1,4 @@
-"""The quantities: lengths, areas, forces, stresses and pressures, masses, densities."""
+"""The quantities: lengths, areas, forces, moments, stresses and pressures, masses, densities."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from ._errors import SeamwrightError
 from ._quantity import PintLike, Quantity, V, as_written, convert, example, is_pint
 
 __all__ = [
-    "Area", "Density", "Force", "Length", "Mass", "PintLike", "Pressure", "Quantity", "Stress", "convert", "example",
-    "is_pint",
+    "Area", "Density", "Force", "Length", "Mass", "Moment", "PintLike", "Pressure", "Quantity", "Stress", "convert",
+    "example", "is_pint",
 ]  # fmt: skip
 
 
@@ -140,6 +140,38 @@ class Force(Quantity[V]):
     def long_ton(self) -> V:
         """In long tons-force of 2240 lbf."""
         return self.to("long_ton")
+
+
+class Moment(Quantity[V]):
+    """A moment; kept in N mm. Units: ``N_mm``, ``N_m``, ``kN_m``, ``lbf_inch``.
+
+    Example:
+        >>> kN_m(20).N_mm
+        20000000.0
+    """
+
+    __slots__ = ()
+    _base, _pint = "N_mm", "newton*millimeter"
+
+    @property
+    def N_mm(self) -> V:
+        """In newton-millimetres."""
+        return self.to("N_mm")
+
+    @property
+    def N_m(self) -> V:
+        """In newton-metres."""
+        return self.to("N_m")
+
+    @property
+    def kN_m(self) -> V:
+        """In kilonewton-metres."""
+        return self.to("kN_m")
+
+    @property
+    def lbf_inch(self) -> V:
+        """In pound-force-inches."""
+        return self.to("lbf_inch")
 
 
 class Stress(Quantity[V]):

@@ -280,7 +280,8 @@ def _rebuild(cls: type[S], value: Any, unit: str) -> S:
 
 SYMBOLS = {
     "inch": "in", "foot": "ft", "long_ton": "tons", "kgf_cm2": "kgf/cm2", "kgf_mm2": "kgf/mm2",
-    "long_ton_in2": "tons/in2", "inch2": "in2", "kg_m3": "kg/m3",
+    "long_ton_in2": "tons/in2", "inch2": "in2", "kg_m3": "kg/m3", "N_mm": "N mm", "N_m": "N m", "kN_m": "kN m",
+    "lbf_inch": "lbf in",
 }  # fmt: skip
 
 

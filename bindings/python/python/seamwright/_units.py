@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, overload
 
-from ._quantities import Area, Density, Force, Length, Mass, PintLike, Stress
+from ._quantities import Area, Density, Force, Length, Mass, Moment, PintLike, Stress
 
 if TYPE_CHECKING:
     import numpy as np
@@ -119,6 +119,42 @@ def long_ton(value: ArrayLike, /) -> Force[Array]: ...
 def long_ton(value: Any, /) -> Any:
     """A force in long tons-force of 2240 lbf: of a number, an array, or a quantity."""
     return Force.of(value, "long_ton")
+
+
+@overload
+def N_mm(value: float | PintLike | Moment[float], /) -> Moment[float]: ...
+@overload
+def N_mm(value: ArrayLike, /) -> Moment[Array]: ...
+def N_mm(value: Any, /) -> Any:
+    """A moment in newton-millimetres: of a number, an array, or a quantity."""
+    return Moment.of(value, "N_mm")
+
+
+@overload
+def N_m(value: float | PintLike | Moment[float], /) -> Moment[float]: ...
+@overload
+def N_m(value: ArrayLike, /) -> Moment[Array]: ...
+def N_m(value: Any, /) -> Any:
+    """A moment in newton-metres: of a number, an array, or a quantity."""
+    return Moment.of(value, "N_m")
+
+
+@overload
+def kN_m(value: float | PintLike | Moment[float], /) -> Moment[float]: ...
+@overload
+def kN_m(value: ArrayLike, /) -> Moment[Array]: ...
+def kN_m(value: Any, /) -> Any:
+    """A moment in kilonewton-metres: of a number, an array, or a quantity."""
+    return Moment.of(value, "kN_m")
+
+
+@overload
+def lbf_inch(value: float | PintLike | Moment[float], /) -> Moment[float]: ...
+@overload
+def lbf_inch(value: ArrayLike, /) -> Moment[Array]: ...
+def lbf_inch(value: Any, /) -> Any:
+    """A moment in pound-force-inches: of a number, an array, or a quantity."""
+    return Moment.of(value, "lbf_inch")
 
 
 @overload
