@@ -22,8 +22,8 @@ static void units(void)
     static double (*const all[])(double, uint32_t) = {sw_length_to_mm, sw_length_from_mm,  sw_area_to_mm2,
                                                       sw_area_from_mm2, sw_force_to_n,     sw_force_from_n,
                                                       sw_stress_to_mpa, sw_stress_from_mpa, sw_pressure_to_mpa,
-                                                      sw_pressure_from_mpa};
-    static const uint32_t known[] = {4, 4, 3, 3, 5, 5, 6, 6, 4, 4};
+                                                      sw_pressure_from_mpa, sw_moment_to_nmm, sw_moment_from_nmm};
+    static const uint32_t known[] = {4, 4, 3, 3, 5, 5, 6, 6, 4, 4, 4, 4};
     size_t i;
     uint32_t unit;
     for (i = 0; i < sizeof all / sizeof *all; i++) {

@@ -153,6 +153,34 @@ static void designs(const sw_brief *b, const sw_rules *r)
     sw_girth_check(&seam, &b->materials, r, &shell, &seam, number(3), figure(1), &girth, NULL, 0, &n, &e);
 }
 
+/* Groups of rivets, some of them without holes. */
+static void groups(const sw_rules *r, const sw_style *style)
+{
+    sw_group g;
+    sw_group_found found;
+    sw_group_rivet rivets[4];
+    sw_rivet_load loads[4];
+    sw_error e;
+    char words[30];
+    size_t n = 0, i;
+    int bare = number(2);
+    sw_group_init(&g), sw_group_found_init(&found), sw_error_init(&e);
+    for (i = 0; i < 4; i++) {
+        rivets[i].x_mm = figure(60. * (double)(i % 2)), rivets[i].y_mm = figure(60. * (double)(i / 2));
+        rivets[i].hole_mm = bare ? 0 : figure(20), rivets[i].rivet_mm = bare ? 0 : figure(19);
+    }
+    g.rivets = rivets, g.rivet_count = number(5) % 5, g.shear_planes = number(3), g.row_rivets = number(9) ? 0 : 2;
+    g.load_x_n = figure(1000), g.load_y_n = figure(-9000), g.load_at_x_mm = figure(300), g.load_at_y_mm = figure(20);
+    g.couple_nmm = figure(1e5), g.plate_mm = figure(9), g.shear_mpa = figure(60), g.bearing_mpa = figure(120);
+    if ((bare ? sw_group_size : sw_group_check)(&g, r, &found, NULL, 0, NULL, &e) == SW_OK) {
+        if (!(found.used >= 0) || found.critical < 1 || found.critical > g.rivet_count)
+            abort();
+        if (sw_group_rivets(&g, r, loads, 4, &n, &e) != SW_OK || n != g.rivet_count)
+            abort();
+    }
+    n = 0, text(sw_working_group(&g, r, style, words, sizeof words, &n, &e), &n);
+}
+
 /* Conventions, exercises, sensitivities, comparisons. */
 static void studies(const sw_joint *j, const sw_brief *b, const sw_materials *m, const sw_rules *r)
 {

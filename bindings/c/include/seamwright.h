@@ -112,6 +112,12 @@
 // No problem could be made in which the wanted effect decides.
 #define SW_NO_PROBLEM 20
 
+// The holes of two rivets of a group overlap.
+#define SW_HOLES_OVERLAP 21
+
+// One rivet alone cannot hold a moment.
+#define SW_RIVET_TURNS 22
+
 // A pointer is NULL or not aligned; `index` of the error is the number of the argument, from 1.
 #define SW_BAD_POINTER 256
 
@@ -174,6 +180,18 @@
 
 // Long tons-force of 2240 lb.
 #define SW_FORCE_LONG_TON 4
+
+// Newton-millimetres.
+#define SW_MOMENT_NMM 0
+
+// Newton-metres.
+#define SW_MOMENT_NM 1
+
+// Kilonewton-metres.
+#define SW_MOMENT_KNM 2
+
+// Pound-force-inches.
+#define SW_MOMENT_LBF_INCH 3
 
 // Megapascals, or newtons per square millimetre.
 #define SW_STRESS_MPA 0
@@ -595,6 +613,15 @@
 // Most lines of a boiler's table.
 #define SW_MAX_LINES 32
 
+// The most rivets of a group.
+#define SW_MAX_GROUP 32
+
+// Shear of a rivet limits the group.
+#define SW_GROUP_SHEAR 0
+
+// Bearing of the plate limits the group.
+#define SW_GROUP_BEARING 1
+
 // Most figures of one case.
 #define SW_MAX_FIGURES 24
 
@@ -888,7 +915,7 @@ typedef struct sw_analysis {
 typedef struct sw_finding {
   // Number of the subject, for `sw_finding_what`, `sw_finding_advice`, `sw_finding_unit`.
   uint32_t subject;
-  // Row that it concerns, from 1; 0 for the whole joint.
+  // Row that it concerns, from 1, or rivet of a group; 0 for the whole joint.
   uint32_t row;
   // Entry of the rule book, or `SW_NO_ENTRY`.
   uint32_t entry;
@@ -1635,6 +1662,144 @@ typedef struct sw_boiler_line {
   double pressure_mpa;
 } sw_boiler_line;
 
+// A rivet of a group.
+typedef struct sw_group_rivet {
+  // Its place along x, mm.
+  double x_mm;
+  // Its place along y, mm.
+  double y_mm;
+  // Its hole, mm, which a driven rivet fills; 0 in all rivets: to be found by `sw_group_size`.
+  double hole_mm;
+  // The cold rivet, mm; 0: as large as its hole.
+  double rivet_mm;
+} sw_group_rivet;
+
+// A group of rivets with its load and what is permitted. The array is the caller's and is not kept.
+typedef struct sw_group {
+  // Size of this struct, set by `sw_group_init`.
+  uint32_t struct_size;
+  // Shear planes of each rivet, 1 or 2.
+  uint32_t shear_planes;
+  // 0: the true eccentricity. Else the rivets in one vertical row: the effective eccentricity of an old AISC Manual
+  // (Hicks p. 1.83), (1 + n)/2 inches less, for a vertical load. Not for new work.
+  uint32_t row_rivets;
+  // Not used.
+  uint32_t reserved;
+  // The rivets, numbered from 1 in this order.
+  const struct sw_group_rivet *rivets;
+  // How many rivets, 1 to `SW_MAX_GROUP`.
+  size_t rivet_count;
+  // The plate that the rivets bear on, mm: of two the thinner, of one between two others that or both of them together,
+  // whichever is thinner. 0: not known, bearing is not worked out.
+  double plate_mm;
+  // Force along x, N.
+  double load_x_n;
+  // Force along y, N; negative where it hangs down.
+  double load_y_n;
+  // A point of its line along x, mm.
+  double load_at_x_mm;
+  // A point of its line along y, mm.
+  double load_at_y_mm;
+  // A couple, N mm, positive from x to y.
+  double couple_nmm;
+  // Shear stress that is permitted in the rivets, single shear, MPa.
+  double shear_mpa;
+  // Bearing stress that is permitted, MPa; 0: not given.
+  double bearing_mpa;
+} sw_group;
+
+// A group under its load.
+typedef struct sw_group_found {
+  // Size of this struct, set by `sw_group_found_init`.
+  uint32_t struct_size;
+  // The critical rivet, from 1: by stress, not by force; of equal ones the first.
+  uint32_t critical;
+  // `SW_GROUP_SHEAR` or `SW_GROUP_BEARING`, whichever is used more.
+  uint32_t governs;
+  // The rivet with the greatest shear stress, from 1.
+  uint32_t shear_rivet;
+  // The rivet with the greatest bearing stress, from 1; 0 without a plate.
+  uint32_t bearing_rivet;
+  // Findings.
+  uint32_t findings;
+  // Findings that are open.
+  uint32_t open;
+  // Not used.
+  uint32_t reserved;
+  // Centroid of the rivets' areas along x, mm.
+  double centroid_x_mm;
+  // Centroid along y, mm.
+  double centroid_y_mm;
+  // The areas together over that of the largest rivet: the number of rivets where all are alike.
+  double areas;
+  // Polar moment about the centroid, mm2: squares of distances, each times its area over that of the largest.
+  double polar_mm2;
+  // The load from the centroid along x, mm; the effective eccentricity where that was asked for.
+  double arm_x_mm;
+  // The load from the centroid along y, mm.
+  double arm_y_mm;
+  // Moment about the centroid, N mm, positive from x to y.
+  double moment_nmm;
+  // Instantaneous centre along x, mm; not a number where the group does not turn.
+  double centre_x_mm;
+  // Instantaneous centre along y, mm.
+  double centre_y_mm;
+  // The greatest shear stress, MPa.
+  double shear_mpa;
+  // Over the one permitted.
+  double shear_used;
+  // The greatest bearing stress, MPa; not a number without a plate.
+  double bearing_mpa;
+  // Over the one permitted; not a number where none was given.
+  double bearing_used;
+  // The greater of both: 1 is all that is permitted.
+  double used;
+  // The force that is allowed along the same line, N; a couple grows with it. Not a number without a force.
+  double safe_load_n;
+  // The couple that is allowed, N mm; not a number without a couple.
+  double safe_couple_nmm;
+  // After `sw_group_size`: the diameter that shear needs, mm. Not a number after a check, as the next three.
+  double by_shear_mm;
+  // The diameter that bearing needs, mm; not a number without a plate or a stress.
+  double by_bearing_mm;
+  // The standard hole taken, mm.
+  double hole_mm;
+  // Its cold rivet, mm.
+  double rivet_mm;
+} sw_group_found;
+
+// What one rivet of a group takes: forces that the loaded plate puts on it.
+typedef struct sw_rivet_load {
+  // Its place along x, mm.
+  double x_mm;
+  // Its place along y, mm.
+  double y_mm;
+  // Its hole, mm.
+  double hole_mm;
+  // The cold rivet, mm.
+  double rivet_mm;
+  // Share of the load at the centroid along x, N.
+  double direct_x_n;
+  // The same along y, N.
+  double direct_y_n;
+  // Share of the moment along x, N.
+  double turning_x_n;
+  // The same along y, N.
+  double turning_y_n;
+  // Both together along x, N.
+  double force_x_n;
+  // Both together along y, N.
+  double force_y_n;
+  // Both together, N.
+  double force_n;
+  // Direction of the force in degrees from x towards y, above -180 and up to 180.
+  double degrees;
+  // Shear stress, MPa.
+  double shear_mpa;
+  // Bearing stress, MPa; not a number without a plate.
+  double bearing_mpa;
+} sw_rivet_load;
+
 // What figures are about: a joint that was checked, or a brief that was sized. The structs are the caller's and are
 // not kept.
 typedef struct sw_case {
@@ -2019,6 +2184,12 @@ double sw_length_to_mm(double value, uint32_t unit);
 
 // A length in millimetres in a unit (`SW_LENGTH_*`); not a number for an unknown unit.
 double sw_length_from_mm(double mm, uint32_t unit);
+
+// A moment of a unit (`SW_MOMENT_*`) in newton-millimetres; not a number for an unknown unit.
+double sw_moment_to_nmm(double value, uint32_t unit);
+
+// A moment in newton-millimetres in a unit (`SW_MOMENT_*`); not a number for an unknown unit.
+double sw_moment_from_nmm(double nmm, uint32_t unit);
 
 // An area of a unit (`SW_AREA_*`) in square millimetres; not a number for an unknown unit.
 double sw_area_to_mm2(double value, uint32_t unit);
@@ -2664,6 +2835,51 @@ uint32_t sw_boiler_governing(const struct sw_boiler_line *lines,
 
 // A part of a boiler in words (`SW_PART_*`).
 uint32_t sw_part_what(uint32_t part, char *buf, size_t len, size_t *needed);
+
+// Fills a group with its defaults: no rivets, single shear, no load.
+void sw_group_init(struct sw_group *group);
+
+// Fills a group's result with its defaults.
+void sw_group_found_init(struct sw_group_found *found);
+
+// Checks a group of rivets by the elastic method: what each takes (`sw_group_rivets`), the critical rivet, its stresses,
+// the load that is allowed. The rule book says which diameter counts, what a rivet in double shear is worth, and how
+// close rivets may stand. `findings` as in `sw_joint_check`; their `row` is a rivet.
+uint32_t sw_group_check(const struct sw_group *group,
+                        const struct sw_rules *rules,
+                        struct sw_group_found *found,
+                        struct sw_finding *findings,
+                        size_t capacity,
+                        size_t *count,
+                        struct sw_error *error);
+
+// Finds the standard size of the rule book that a group of equal rivets needs, and checks the group with it. No rivet has
+// a hole; without a plate or a bearing stress shear alone decides. `findings` as in `sw_group_check`.
+uint32_t sw_group_size(const struct sw_group *group,
+                       const struct sw_rules *rules,
+                       struct sw_group_found *found,
+                       struct sw_finding *findings,
+                       size_t capacity,
+                       size_t *count,
+                       struct sw_error *error);
+
+// What each rivet of a group takes, in the order of the rivets. Where no rivet has a hole, with the size that
+// `sw_group_size` finds.
+uint32_t sw_group_rivets(const struct sw_group *group,
+                         const struct sw_rules *rules,
+                         struct sw_rivet_load *loads,
+                         size_t capacity,
+                         size_t *count,
+                         struct sw_error *error);
+
+// The working of a group: of its check, or where no rivet has a hole of its size.
+uint32_t sw_working_group(const struct sw_group *group,
+                          const struct sw_rules *rules,
+                          const struct sw_style *style,
+                          char *buf,
+                          size_t len,
+                          size_t *needed,
+                          struct sw_error *error);
 
 // Fills a case with its defaults: nothing given.
 void sw_case_init(struct sw_case *case_);

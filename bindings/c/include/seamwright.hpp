@@ -125,6 +125,7 @@ inline sw_style style() { return detail::made(sw_style_init); }
 inline sw_shell shell() { return detail::made(sw_shell_init); }
 inline sw_existing existing() { return detail::made(sw_existing_init); }
 inline sw_search searching() { return detail::made(sw_search_init); }
+inline sw_group group() { return detail::made(sw_group_init); }
 inline sw_vessel_brief vessel_brief() { return detail::made(sw_vessel_brief_init); }
 inline sw_tolerances tolerances() { return detail::made(sw_tolerances_init); }
 inline sw_title title() { return detail::made(sw_title_init); }
@@ -310,6 +311,39 @@ inline result<designed> design(const sw_vessel_brief &brief, const sw_rules &rul
     return detail::call(start, error, [&](designed &d, sw_error *e) {
         return sw_vessel_design(&brief, &rules, &d.vessel, &d.seam, &d.girth_joint, &d.girth, &d.why, e);
     });
+}
+
+// A group of rivets under its load, and what each rivet takes.
+struct grouped {
+    sw_group_found found;
+    std::vector<sw_rivet_load> rivets;
+};
+
+namespace detail {
+template <typename Routine>
+result<grouped> held(Routine routine, const sw_group &group, const sw_rules &rules, sw_error *error)
+{
+    grouped start{made(sw_group_found_init), std::vector<sw_rivet_load>(SW_MAX_GROUP)};
+    return call(start, error, [&](grouped &g, sw_error *e) {
+        std::size_t count = 0;
+        const std::uint32_t status = routine(&group, &rules, &g.found, nullptr, 0, nullptr, e);
+        if (status != SW_OK)
+            return status;
+        const std::uint32_t listed = sw_group_rivets(&group, &rules, g.rivets.data(), g.rivets.size(), &count, e);
+        g.rivets.resize(listed == SW_OK ? count : 0);
+        return listed;
+    });
+}
+} // namespace detail
+
+inline result<grouped> check_group(const sw_group &group, const sw_rules &rules, sw_error *error = nullptr)
+{
+    return detail::held(sw_group_check, group, rules, error);
+}
+
+inline result<grouped> size_group(const sw_group &group, const sw_rules &rules, sw_error *error = nullptr)
+{
+    return detail::held(sw_group_size, group, rules, error);
 }
 
 // A case of a joint that was checked.

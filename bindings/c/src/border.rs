@@ -86,6 +86,8 @@ crosses! {
     sized sw_vessel_brief from size_of::<crate::sw_vessel_brief>();
     sized sw_vessel from size_of::<crate::sw_vessel>();
     sized sw_girth from size_of::<crate::sw_girth>();
+    sized sw_group from size_of::<crate::sw_group>();
+    sized sw_group_found from size_of::<crate::sw_group_found>();
     sized sw_case from size_of::<crate::sw_case>();
     sized sw_reconciled from size_of::<crate::sw_reconciled>();
     sized sw_worst from size_of::<crate::sw_worst>();
@@ -120,6 +122,8 @@ crosses! {
     record sw_letter;
     record sw_masses;
     record sw_known;
+    record sw_group_rivet;
+    record sw_rivet_load;
 }
 
 fn usable<T>(at: *const T, argument: u32) -> Result<(), Failure> {

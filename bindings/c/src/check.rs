@@ -36,7 +36,7 @@ const _: () = assert!(SW_MAX_FINDINGS == seamwright::check::MAX_FINDINGS, "the h
 pub struct sw_finding {
     /// Number of the subject, for `sw_finding_what`, `sw_finding_advice`, `sw_finding_unit`.
     pub subject: u32,
-    /// Row that it concerns, from 1; 0 for the whole joint.
+    /// Row that it concerns, from 1, or rivet of a group; 0 for the whole joint.
     pub row: u32,
     /// Entry of the rule book, or `SW_NO_ENTRY`.
     pub entry: u32,

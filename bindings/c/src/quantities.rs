@@ -2,7 +2,7 @@
 
 use core::ffi::c_char;
 
-use seamwright::quantities::{Area, Force, Length, Pressure, Stress};
+use seamwright::quantities::{Area, Force, Length, Moment, Pressure, Stress};
 
 use crate::border::{self, Slot};
 use crate::status::{answer, sw_error};
@@ -31,6 +31,14 @@ pub const SW_FORCE_LBF: u32 = 2;
 pub const SW_FORCE_KGF: u32 = 3;
 /// Long tons-force of 2240 lb.
 pub const SW_FORCE_LONG_TON: u32 = 4;
+/// Newton-millimetres.
+pub const SW_MOMENT_NMM: u32 = 0;
+/// Newton-metres.
+pub const SW_MOMENT_NM: u32 = 1;
+/// Kilonewton-metres.
+pub const SW_MOMENT_KNM: u32 = 2;
+/// Pound-force-inches.
+pub const SW_MOMENT_LBF_INCH: u32 = 3;
 /// Megapascals, or newtons per square millimetre.
 pub const SW_STRESS_MPA: u32 = 0;
 /// Pounds per square inch.
@@ -72,6 +80,30 @@ pub extern "C" fn sw_length_from_mm(mm: f64, unit: u32) -> f64 {
         SW_LENGTH_INCH => Length::mm(mm).to_inch(),
         SW_LENGTH_M => Length::mm(mm).to_m(),
         SW_LENGTH_FOOT => Length::mm(mm).to_foot(),
+        _ => f64::NAN,
+    }
+}
+
+/// A moment of a unit (`SW_MOMENT_*`) in newton-millimetres; not a number for an unknown unit.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_moment_to_nmm(value: f64, unit: u32) -> f64 {
+    match unit {
+        SW_MOMENT_NMM => Moment::n_mm(value).to_n_mm(),
+        SW_MOMENT_NM => Moment::n_m(value).to_n_mm(),
+        SW_MOMENT_KNM => Moment::kn_m(value).to_n_mm(),
+        SW_MOMENT_LBF_INCH => Moment::lbf_inch(value).to_n_mm(),
+        _ => f64::NAN,
+    }
+}
+
+/// A moment in newton-millimetres in a unit (`SW_MOMENT_*`); not a number for an unknown unit.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_moment_from_nmm(nmm: f64, unit: u32) -> f64 {
+    match unit {
+        SW_MOMENT_NMM => nmm,
+        SW_MOMENT_NM => Moment::n_mm(nmm).to_n_m(),
+        SW_MOMENT_KNM => Moment::n_mm(nmm).to_kn_m(),
+        SW_MOMENT_LBF_INCH => Moment::n_mm(nmm).to_lbf_inch(),
         _ => f64::NAN,
     }
 }

@@ -52,6 +52,10 @@ pub const SW_NO_SPACE: u32 = 18;
 pub const SW_BOOK_UNSOUND: u32 = 19;
 /// No problem could be made in which the wanted effect decides.
 pub const SW_NO_PROBLEM: u32 = 20;
+/// The holes of two rivets of a group overlap.
+pub const SW_HOLES_OVERLAP: u32 = 21;
+/// One rivet alone cannot hold a moment.
+pub const SW_RIVET_TURNS: u32 = 22;
 /// A pointer is NULL or not aligned; `index` of the error is the number of the argument, from 1.
 pub const SW_BAD_POINTER: u32 = 256;
 /// `struct_size` is not one that this library knows; `index` of the error is the number of the argument.

@@ -49,6 +49,7 @@ fn made() -> String {
         "girth",
         "vessel",
         "boiler",
+        "group",
         "reconcile",
         "teach",
         "sensitivity",

@@ -56,17 +56,17 @@ impl<N: Num> GroupDesign<N> {
 /// size needed that overlap.
 ///
 /// ```
-/// use seamwright::{group::{Group, GroupLoad, GroupStress, size_group}, rules::METRIC};
+/// use seamwright::{group::{Group, GroupLoad, GroupStress, size_group}, rules::STRUCTURAL};
 /// use seamwright::quantities::{Force, Length, Stress};
 /// let mm = Length::mm;
 /// // Two columns of three rivets, 100 mm by 100 mm, and 54 kN at 200 mm from the middle: Singh, Example 5.3.
 /// let places: Vec<_> = [0.0, 100.0, 200.0].iter().flat_map(|y| [(mm(-50.0), mm(*y)), (mm(50.0), mm(*y))]).collect();
 /// let load = GroupLoad::force(Force::kn(0.0), Force::kn(-54.0), mm(200.0), mm(0.0));
-/// let made = size_group(&Group::at(&places)?, &load, &GroupStress::new(Stress::mpa(120.0)), &METRIC.rules)?;
+/// let made = size_group(&Group::at(&places)?, &load, &GroupStress::new(Stress::mpa(120.0)), &STRUCTURAL.rules)?;
 /// assert!((made.needed - 16.99).abs() < 0.01);
 /// assert_eq!((made.hole, made.rivet), (17.5, 16.0));
 /// let huge = GroupLoad::force(Force::kn(0.0), Force::kn(-54_000.0), mm(200.0), mm(0.0));
-/// assert!(size_group(&Group::at(&places)?, &huge, &GroupStress::new(Stress::mpa(120.0)), &METRIC.rules).is_err());
+/// assert!(size_group(&Group::at(&places)?, &huge, &GroupStress::new(Stress::mpa(120.0)), &STRUCTURAL.rules).is_err());
 /// # Ok::<(), seamwright::Error>(())
 /// ```
 pub fn size_group(group: &Group, load: &GroupLoad, stress: &GroupStress, rules: &Rules) -> Result<GroupDesign, Error> {
