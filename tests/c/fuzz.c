@@ -415,11 +415,12 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         n = 0, text(sw_drawing_dxf_seam(&j, &m, &r, &o, &title, NULL, 0, &n, &e), &n);
     }
     sw_length_parse(words, &a.efficiency, NULL);
-    switch (number(5) % 5) {
+    switch (number(6) % 6) {
     case 0: shells(&j, &m, &r, &style); break;
     case 1: designs(&b, &r); break;
     case 2: sweeps(&b.form, &r); break;
     case 3: sheets(&j, &b, &m, &r, &style); break;
+    case 4: groups(&r, &style); break;
     default: studies(&j, &b, &m, &r);
     }
     return 0;
