@@ -92,6 +92,9 @@ fn flag_of(error: &Error) -> Option<String> {
         Field::Text => return None,
         Field::RowRivets | Field::ShearPlanes => "--row-list".to_string(),
         Field::BackPitch => "--gap".to_string(),
+        Field::GroupRivets | Field::RivetX | Field::RivetY | Field::RivetDistance => "--rivet-at".to_string(),
+        Field::LoadAtX | Field::LoadAtY | Field::Eccentricity => "--load-at".to_string(),
+        Field::Load => "--load-x, --load-y or --couple".to_string(),
         Field::Tension | Field::Shear if error.kind == ErrorKind::Missing => {
             format!("--{} (the book gives none to assume)", error.field.bound().key)
         }

@@ -3,7 +3,7 @@
 
 use clap::{ArgAction, Args, Parser, Subcommand, ValueEnum};
 
-use crate::studies::flags::{CompareFlags, RateFlags, SearchFlags, ShellFlags, VesselFlags};
+use crate::studies::flags::{BracketFlags, CompareFlags, RateFlags, SearchFlags, ShellFlags, VesselFlags};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -77,6 +77,13 @@ enum Command {
         vessel: VesselFlags,
         #[command(flatten)]
         shell: ShellFlags,
+        #[command(flatten)]
+        flags: Flags,
+    },
+    /// Check or size a group of rivets under an eccentric load (a bracket, a gusset): with --hole a check
+    Bracket {
+        #[command(flatten)]
+        bracket: BracketFlags,
         #[command(flatten)]
         flags: Flags,
     },
@@ -196,6 +203,8 @@ pub enum Request {
     Rate(Flags, ShellFlags, RateFlags),
     /// A shell to a pressure.
     Vessel(Flags, ShellFlags, VesselFlags),
+    /// A group of rivets.
+    Bracket(Flags, BracketFlags),
     /// The best joint.
     Search(Flags, ShellFlags, SearchFlags),
     /// Side by side.
@@ -240,6 +249,7 @@ impl Cli {
             Some(Command::Sensitivity { tolerances, flags }) => Request::Sensitivity(flags, tolerances),
             Some(Command::Rate { found, shell, flags }) => Request::Rate(flags, shell, found),
             Some(Command::Vessel { vessel, shell, flags }) => Request::Vessel(flags, shell, vessel),
+            Some(Command::Bracket { bracket, flags }) => Request::Bracket(flags, bracket),
             Some(Command::Search { search, shell, flags }) => Request::Search(flags, shell, search),
             Some(Command::Compare { compare, shell, flags }) => Request::Compare(flags, shell, compare),
             Some(Command::Problems { problems, flags }) => Request::Problems(flags, problems),

@@ -43,6 +43,7 @@ fn run(cli: Cli) -> Result<String, Failure> {
         Request::Sensitivity(flags, tolerances) => studies::sensitivity::run(&flags, &tolerances),
         Request::Rate(flags, shell, found) => studies::rate::run(&flags, &shell, &found),
         Request::Vessel(flags, shell, vessel) => studies::vessel::run(&flags, &shell, &vessel),
+        Request::Bracket(flags, bracket) => studies::bracket::run(&flags, &bracket),
         Request::Search(flags, shell, search) => studies::search::run(&flags, &shell, &search),
         Request::Compare(flags, shell, compare) => studies::compare::run(flags, &shell, &compare),
         Request::Problems(flags, problems) => studies::problems::run(&flags, &problems),

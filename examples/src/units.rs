@@ -1,7 +1,7 @@
 //! Numbers in and out: texts with units read, and the one place that says with how many digits a quantity is printed.
 
 use seamwright::bounds::Field;
-use seamwright::quantities::{Length, Pressure, Stress};
+use seamwright::quantities::{Force, Length, Moment, Pressure, Stress};
 use seamwright::text::{self, TextError};
 
 use crate::failure::Failure;
@@ -143,6 +143,45 @@ const PRESSURES: &[Named<Pressure>] = &[
 /// Reads a gauge pressure given by a flag.
 pub fn pressure(name: &str, said: &str) -> Result<Pressure, Failure> {
     with_unit(name, said, PRESSURES, ["MPa", "psi"], ["1.2 MPa", "125 psi"])
+}
+
+/// Units of force, longer before those that they end in.
+const FORCES: &[Named<Force>] = &[
+    ("tons", Force::long_ton),
+    ("ton", Force::long_ton),
+    ("lbf", Force::lbf),
+    ("lb", Force::lbf),
+    ("kgf", Force::kgf),
+    ("kN", Force::kn),
+    ("N", Force::n),
+];
+
+/// Reads a force given by a flag.
+pub fn force(name: &str, said: &str) -> Result<Force, Failure> {
+    with_unit(name, said, FORCES, ["kN", "lbf"], ["50 kN", "11000 lbf"])
+}
+
+/// Units of moment, longer before those that they end in.
+const MOMENTS: &[Named<Moment>] = &[
+    ("lbf in", Moment::lbf_inch),
+    ("lb in", Moment::lbf_inch),
+    ("N mm", Moment::n_mm),
+    ("kN m", Moment::kn_m),
+    ("N m", Moment::n_m),
+];
+
+/// Reads a moment given by a flag.
+pub fn moment(name: &str, said: &str) -> Result<Moment, Failure> {
+    with_unit(name, said, MOMENTS, ["kN m", "lbf in"], ["2 kN m", "18000 lbf in"])
+}
+
+/// Reads a point given by a flag: two lengths.
+pub fn point(name: &str, said: &str) -> Result<(Length, Length), Failure> {
+    let (x, y) = said.split_once(',').ok_or_else(|| {
+        Failure::usage(name, format!("\"{said}\" is not a point"), format!("write --{name} \"0 mm, 80 mm\""))
+    })?;
+    let part = |text: &str| with_unit(name, text, LENGTHS, ["mm", "in"], ["0 mm, 80 mm", "0 in, 3 in"]);
+    Ok((part(x)?, part(y)?))
 }
 
 /// Reads a pure number given for a field.

@@ -79,6 +79,45 @@ fn sensitivities_show_both_sides_and_the_worst_case() {
     assert!(String::from_utf8_lossy(&out.stderr).contains("tolerance"));
 }
 
+/// Bhandari, Example 8.25: of two rivets one takes all of 15 kN, sqrt(4 15000/(pi 60)) = 17.841 mm; and a check of it by
+/// hand: 15 kN on pi/4 18^2 mm2 are 58.9463 MPa.
+#[test]
+fn a_bracket_is_sized_and_checked() {
+    let two = "bracket --book structural --rivet-at '0 mm, 0 mm' --rivet-at '100 mm, 0 mm' --load-y '-15 kN' \
+               --load-at '100 mm, 0 mm' --shear '60 MPa'";
+    let text = said(two);
+    assert!(text.contains("dF = 17.8412 mm") && text.contains("Critical rivet: no. 2, by shear"), "{text}");
+    assert!(text.contains("Design aid only") && text.contains("Prepared ____"));
+    let text = said(&format!("{two} --hole '18 mm'"));
+    assert!(text.contains("sM = 58.9463 MPa") && text.contains("98.2 % of what is permitted."), "{text}");
+    // Without a word the invented one, and it says so; in every dialect.
+    let invented = said("bracket");
+    assert!(invented.contains("Invented example. Working: size of the rivets of a group"), "{invented}");
+    assert!(invented.contains("Quernby mill (invented; no such mill exists)"));
+    for dialect in ["markdown", "latex", "html"] {
+        let text = said(&format!("bracket --dialect {dialect}"));
+        assert!(text.contains("Invented example"), "{dialect}");
+    }
+    for (more, code, part) in [
+        ("--book structural --shear '60 MPa'", 2, "rivet-at: is needed"),
+        ("--rivet-at '0 mm, 0 mm'", 2, "book: is needed"),
+        ("--book structural --rivet-at '0 mm' --shear '60 MPa'", 2, "is not a point"),
+        ("--book structural --rivet-at '0 mm, 0 mm' --load-y '5' --shear '60 MPa'", 2, "has no unit"),
+        ("--book structural --rivet-at '0 mm, 0 mm' --load-y '5 kN' --shear '60 MPa'", 2, "load-at: is needed"),
+        ("--book structural --rivet-at '0 mm, 0 mm' --couple '5 kN m' --shear '60 MPa'", 1, "by one rivet"),
+        (
+            "--book structural --rivet-at '0 mm, 0 mm' --rivet-at '5 mm, 0 mm' --couple '5 N m' --hole '9 mm' --shear '6 MPa'",
+            1,
+            "set by --rivet-at",
+        ),
+    ] {
+        let out = run(&format!("bracket {more}"));
+        let text = String::from_utf8_lossy(&out.stderr).into_owned();
+        assert_eq!(out.status.code(), Some(code), "{more}: {text}");
+        assert!(text.contains(part), "{more}: {text}");
+    }
+}
+
 #[test]
 fn a_number_gives_the_same_problems_again() {
     let family = "--book metric --form lap --rows 2 --effect tearing --count 3";

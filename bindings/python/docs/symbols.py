@@ -15,6 +15,12 @@ VOLUME = {"V": ("volume", "mm3")}
 
 TWO_HEADS = {"w1": ("width of a head of the row", "mm"), "w2": ("width of a head of the next row", "mm")}
 
+ACROSS = {
+    "T": ("share of a rivet, along x or y", "N"),
+    "x": ("its distance from the centroid across that", "mm"),
+}
+ON_RIVET = {"F": ("force on the rivet", "N"), "d": ("diameter that counts", "mm")}
+
 LOCAL: dict[str, dict[str, tuple[str, str]]] = {
     "HoleByRoot": {"b": IN_BETWEEN},
     "HeadsInLine": TWO_HEADS,
@@ -112,6 +118,36 @@ LOCAL: dict[str, dict[str, tuple[str, str]]] = {
     "VolumeSum": {**VOLUME, "V1": ("one volume", "mm3"), "V2": ("the other", "mm3")},
     "MassOfMany": {"M": ("mass of all", "kg"), "n": ("number of them", ""), "m": ("mass of one", "kg")},
     "MassPerMetre": {"L": ("length of the seam", "mm")},
+    "AreaTimes": {"a": ("weighted figure", ""), "x": ("place along x or y, or square of a distance", "mm, mm2")},
+    "GroupSum": {"S": ("sum over the rivets", ""), "x": ("figure of one rivet", "")},
+    "Distance": {
+        "h": ("distance of the two", "mm"),
+        "X1": ("one point, along x", "mm"),
+        "Y1": ("the same, along y", "mm"),
+        "X2": ("the other point, along x", "mm"),
+        "Y2": ("the same, along y", "mm"),
+    },
+    "DirectShare": {"D": ("share of a rivet, along x or y", "N"), "P": ("load along x or y", "N")},
+    "DirectShareByArea": {"D": ("share of a rivet, along x or y", "N"), "P": ("load along x or y", "N")},
+    "TurningShare": ACROSS,
+    "TurningShareByArea": ACROSS,
+    "ShareSum": {
+        "F": ("force on the rivet, along x or y", "N"),
+        "D": ("direct share", "N"),
+        "T": ("share of the moment", "N"),
+    },
+    "Resultant": {
+        "F": ("both together", "N"),
+        "Fx": ("force along x", "N"),
+        "Fy": ("force along y", "N"),
+    },
+    "RivetShearStress": {"s": ("shear stress in the rivet", "MPa"), **ON_RIVET},
+    "RivetShearStressDouble": {"s": ("shear stress in the rivet", "MPa"), **ON_RIVET},
+    "RivetBearingStress": {"s": ("bearing stress of the plate", "MPa"), **ON_RIVET},
+    "Use": {"s": ("shear or bearing stress", "MPa")},
+    "DiameterByShear": {"F": ("force on the rivet that bears most", "N")},
+    "DiameterByShearDouble": {"F": ("force on the rivet that bears most", "N")},
+    "DiameterByBearing": {"F": ("force on the rivet that bears most", "N")},
 }
 
 # Parts of an equation that are words, not symbols.
@@ -131,4 +167,7 @@ WORDS = {
     "to",
     "mm",
     "above",
+    "greatest",
+    "inches",
+    "permitted",
 }

@@ -111,7 +111,7 @@ fn write_verdicts(doc: &mut Doc<'_>, book: &RuleBook<'_>, found: &GroupCheck) ->
         };
         value(w, Unit::Megapascal, stress)?;
         w.write_str(", ")?;
-        text::write_plain_with(w, 100.0 * found.used, 1, style.mark).map_err(|_| fmt::Error)?;
+        text::write_fixed_with(w, 100.0 * found.used, 1, style.mark).map_err(|_| fmt::Error)?;
         w.write_str(" % of what is permitted.")?;
         if math::below(1.0, found.used) { w.write_str(" NOT ENOUGH.") } else { Ok(()) }
     })?;
@@ -153,10 +153,11 @@ fn write_verdicts(doc: &mut Doc<'_>, book: &RuleBook<'_>, found: &GroupCheck) ->
 /// All rivets, one to a row.
 fn rivets(doc: &mut Doc<'_>, style: &Style, rivets: &[RivetLoad]) -> fmt::Result {
     let (mm, n, mpa) = (Unit::Millimetre, Unit::Newton, Unit::Megapascal);
-    let figure = |unit: Unit, x: f64| move |w: &mut dyn Write| short(style).value(w, unit, x);
+    let figure = |unit: Unit, x: f64| move |w: &mut dyn Write| even(w, style, unit, x);
+    let place = |x: f64| move |w: &mut dyn Write| short(style).value(w, mm, x);
     let angle = |r: &RivetLoad| {
         let degrees = r.direction();
-        move |w: &mut dyn Write| text::write_plain_with(w, degrees, 1, style.mark).map_err(|_| fmt::Error)
+        move |w: &mut dyn Write| text::write_fixed_with(w, degrees, 1, style.mark).map_err(|_| fmt::Error)
     };
     doc.heading("The rivets one by one")?;
     doc.paragraph(&|w| {
@@ -167,12 +168,12 @@ fn rivets(doc: &mut Doc<'_>, style: &Style, rivets: &[RivetLoad]) -> fmt::Result
     })?;
     if doc.is_narrow() {
         for (r, number) in rivets.iter().zip(1_u8..) {
-            let place = |w: &mut dyn Write| {
+            let here = |w: &mut dyn Write| {
                 let [x, y] = r.place;
                 write!(w, "{number}. at ")?;
-                figure(mm, x)(w)?;
+                place(x)(w)?;
                 w.write_str(", ")?;
-                figure(mm, y)(w)
+                place(y)(w)
             };
             let force = |w: &mut dyn Write| {
                 write_value(w, &short(style), n, r.resultant)?;
@@ -187,7 +188,7 @@ fn rivets(doc: &mut Doc<'_>, style: &Style, rivets: &[RivetLoad]) -> fmt::Result
                 w.write_str(", bearing ")?;
                 write_value(w, &short(style), mpa, bearing)
             };
-            doc.entry(&place, &[&force, &stress])?;
+            doc.entry(&here, &[&force, &stress])?;
         }
         return Ok(());
     }
@@ -208,8 +209,8 @@ fn rivets(doc: &mut Doc<'_>, style: &Style, rivets: &[RivetLoad]) -> fmt::Result
         let last = |w: &mut dyn Write| r.bearing.map_or(Ok(()), |bearing| figure(mpa, bearing)(w));
         let cells: [super::Piece<'_>; 9] = [
             &|w| write!(w, "{number}"),
-            &figure(mm, x),
-            &figure(mm, y),
+            &place(x),
+            &place(y),
             &figure(n, fx),
             &figure(n, fy),
             &figure(n, r.resultant),
@@ -220,6 +221,12 @@ fn rivets(doc: &mut Doc<'_>, style: &Style, rivets: &[RivetLoad]) -> fmt::Result
         list.row(cells.get(..shown.len()).unwrap_or(&cells))?;
     }
     list.end_table()
+}
+
+/// A figure of a column, with as many decimals as its neighbours.
+fn even(w: &mut dyn Write, style: &Style, unit: Unit, x: f64) -> fmt::Result {
+    let short = short(style);
+    text::write_fixed_with(w, short.convert(unit, x), short.decimals(unit), style.mark).map_err(|_| fmt::Error)
 }
 
 /// Figures of a table: fewer decimals than the lines that are to be worked again.

@@ -122,6 +122,32 @@ pub struct VesselFlags {
     pub girth_rows: Option<u8>,
 }
 
+/// A group of rivets.
+#[derive(Args, Debug)]
+pub struct BracketFlags {
+    /// Place of a rivet, x and y upwards, as in "0 mm, 80 mm"; once for each, up to 32
+    #[arg(long, value_name = "X, Y", action = ArgAction::Append, help_heading = "Bracket")]
+    pub rivet_at: Vec<String>,
+    /// Load along x, to the right
+    #[arg(long, value_name = "FORCE", help_heading = "Bracket")]
+    pub load_x: Option<String>,
+    /// Load along y, upwards: a hanging load is negative
+    #[arg(long, value_name = "FORCE", help_heading = "Bracket")]
+    pub load_y: Option<String>,
+    /// A point of the load's line
+    #[arg(long, value_name = "X, Y", help_heading = "Bracket")]
+    pub load_at: Option<String>,
+    /// Couple, anticlockwise
+    #[arg(long, value_name = "MOMENT", help_heading = "Bracket")]
+    pub couple: Option<String>,
+    /// Shear planes of each rivet
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..=2), help_heading = "Bracket")]
+    pub shear_planes: u8,
+    /// Effective eccentricity of an old AISC Manual: the rivets in one vertical row (not for new work)
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..=60), help_heading = "Bracket")]
+    pub row_rivets: Option<u8>,
+}
+
 /// What is searched for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default, ValueEnum)]
 pub enum ObjectiveFlag {

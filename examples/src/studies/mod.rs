@@ -1,6 +1,8 @@
 //! What else can be asked: what an existing joint allows, a shell to a pressure, the best joint, books and forms side by
-//! side, which conventions give stated figures, what each input and each tolerance does; and problems for a class.
+//! side, which conventions give stated figures, what each input and each tolerance does; groups of rivets under eccentric load;
+//! and problems for a class.
 
+pub mod bracket;
 pub mod compare;
 pub mod flags;
 pub mod problems;
