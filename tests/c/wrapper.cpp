@@ -71,9 +71,9 @@ int main()
     if (made.vessel.fits != 1 || made.vessel.allowed.pressure_mpa < 1 || made.seam.plate_mm != made.vessel.plate_mm)
         return 9;
     // Two rivets, the load through the second: it takes all of it.
-    const sw_group_rivet two[] = {{0, 0, 0, 0}, {100, 0, 0, 0}};
+    const sw_group_rivet rivets[] = {{0, 0, 0, 0}, {100, 0, 0, 0}};
     sw_group bracket = sw::group();
-    bracket.rivets = two, bracket.rivet_count = 2, bracket.load_y_n = -15000, bracket.load_at_x_mm = 100;
+    bracket.rivets = rivets, bracket.rivet_count = 2, bracket.load_y_n = -15000, bracket.load_at_x_mm = 100;
     bracket.shear_mpa = 60;
     const sw::grouped held = got(sw::size_group(bracket, rules));
     if (held.found.critical != 2 || held.rivets.size() != 2 || std::abs(held.rivets[1].force_n - 15000) > 1e-9)
