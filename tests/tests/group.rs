@@ -2,6 +2,7 @@
 
 #[path = "group/cases.rs"]
 mod cases;
+mod dialects;
 mod generate;
 #[path = "group/refused.rs"]
 mod refused;

@@ -7,6 +7,7 @@ use seamwright::text::DecimalMark;
 use seamwright::working::{DIALECTS, Dialect, Forces, Style, Units, WorkingError, write_group_check, write_group_size};
 
 use super::cases::case;
+use super::dialects::{columns, html_is_sound, latex_is_sound, markdown_is_sound};
 use super::generate::config;
 use super::working_support::{Sheet, changed_digits, rework};
 
@@ -74,16 +75,17 @@ proptest! {
     }
 
     #[test]
-    fn every_dialect_keeps_its_columns(case in case()) {
+    fn every_dialect_is_sound(case in case()) {
         for dialect in DIALECTS {
             let style = Style { dialect: *dialect, mark: DecimalMark::Comma, ..Style::default() };
             let mut text = String::new();
             write_group_check(&mut text, style, &case.group(), &case.load(), &case.stress(), &METRIC).map_err(fail)?;
-            let widest = text.lines().map(|line| line.chars().count()).max().unwrap_or(0);
             match dialect {
-                Dialect::Plain => prop_assert!(widest <= 80, "{}", text),
-                Dialect::Narrow => prop_assert!(widest <= 20, "{}", text),
-                _ => {}
+                Dialect::Plain => prop_assert!(columns(&text) <= 80, "{}", text),
+                Dialect::Narrow => prop_assert!(columns(&text) <= 20, "{}", text),
+                Dialect::Html => html_is_sound(&text),
+                Dialect::Latex => latex_is_sound(&text),
+                Dialect::Markdown => markdown_is_sound(&text),
             }
         }
     }
