@@ -35,18 +35,13 @@ pub(crate) unsafe trait Sized32: Copy {
 /// `repr(C)`, and only fields for which every pattern of bits is a value.
 pub(crate) unsafe trait Record: Copy {}
 
-// SAFETY: every pattern of bits is a number.
-unsafe impl Record for f64 {}
-// SAFETY: every pattern of bits is a number.
-unsafe impl Record for u64 {}
-// SAFETY: every pattern of bits is a number.
-unsafe impl Record for u32 {}
-// SAFETY: every pattern of bits is a number.
-unsafe impl Record for u16 {}
-// SAFETY: every pattern of bits is a number.
-unsafe impl Record for u8 {}
-// SAFETY: every pattern of bits is a number.
-unsafe impl Record for usize {}
+macro_rules! numbers {
+    ($($number:ty)*) => {$(
+        // SAFETY: every pattern of bits is a number.
+        unsafe impl Record for $number {}
+    )*};
+}
+numbers! { f64 u64 u32 u16 u8 usize }
 
 /// Declares which structs cross the border.
 macro_rules! crosses {
