@@ -5,7 +5,7 @@ use core::fmt;
 
 use seamwright::rules::RuleBook;
 use seamwright::sheet::write_sheet;
-use seamwright::working::{Style, WorkingError, write_check, write_size};
+use seamwright::working::{Style, WorkingError, write_check_small, write_size_small};
 
 use crate::books::sw_book;
 use crate::border::{self, Slot, Text};
@@ -103,7 +103,7 @@ pub extern "C" fn sw_working_size_lines(
     answer(error, || {
         let brief = border::read(brief, 1)?.brief(1)?;
         let Page { text, total, style, book } = Page::new(book, style, 2, (buf, len, needed), total)?;
-        put_lines(&text, total.as_ref(), (first, lines), &|out| write_size(out, style, &brief, book).map(|_| ()))
+        put_lines(&text, total.as_ref(), (first, lines), &|out| write_size_small(out, style, &brief, book))
     })
 }
 
@@ -125,9 +125,7 @@ pub extern "C" fn sw_working_check_lines(
     answer(error, || {
         let (joint, materials) = (border::read(joint, 1)?.joint(1)?, border::record(materials, 2)?.materials());
         let Page { text, total, style, book } = Page::new(book, style, 3, (buf, len, needed), total)?;
-        put_lines(&text, total.as_ref(), (first, lines), &|out| {
-            write_check(out, style, &joint, &materials, book).map(|_| ())
-        })
+        put_lines(&text, total.as_ref(), (first, lines), &|out| write_check_small(out, style, &joint, &materials, book))
     })
 }
 

@@ -211,7 +211,7 @@ pub fn size_into(
 
 /// [`size_into`] in any context.
 #[inline]
-fn size_telling<C: Ctx>(
+pub(crate) fn size_telling<C: Ctx>(
     c: C,
     brief: &Brief,
     rules: &Rules,

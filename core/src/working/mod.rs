@@ -11,6 +11,7 @@ mod memory;
 mod pad;
 mod paper;
 mod rated;
+mod small;
 mod steps;
 mod style;
 mod table;
@@ -27,6 +28,7 @@ pub use pad::{Node, Noted, Op, Pad, Record, Sink, Step};
 pub(crate) use paper::{Keep, Pager};
 pub(crate) use rated::write_rating;
 pub use rated::{write_rate, write_vessel};
+pub use small::{size_as_written, write_check_small, write_size_small};
 pub use steps::write_clause;
 pub use style::{DIALECTS, Decimals, Dialect, Forces, Style, Units};
 pub use table::Columns;
@@ -78,7 +80,35 @@ impl fmt::Display for WorkingError {
 
 impl core::error::Error for WorkingError {}
 
+const CHECK: &str = "Working: check of a riveted joint";
+const SIZING: &str = "Working: sizing of a riveted joint";
+
+/// The head of every working.
+fn begin(doc: &mut Doc<'_>, book: &RuleBook<'_>, title: &str) -> fmt::Result {
+    doc.begin(&|w| w.write_str(title))?;
+    doc.paragraph(&|w| write!(w, "Rule book: {}. seamwright {VERSION}.", book.title))?;
+    doc.paragraph(&|w| w.write_str(CAUTION))
+}
+
 /// Runs a routine in the recording context before a writer of steps.
+fn steps<T>(
+    doc: &mut Doc<'_>,
+    book: &RuleBook<'_>,
+    routine: impl FnOnce(Record<'_>) -> Result<T, Error>,
+) -> Result<T, WorkingError> {
+    let steps = steps::Steps::new(doc, book);
+    let pad = Pad::new(&steps);
+    let result = routine(Record::new(&pad))?;
+    if pad.spoilt() {
+        return Err(WorkingError::Spoilt);
+    }
+    if steps.failed() {
+        return Err(WorkingError::Sink);
+    }
+    Ok(result)
+}
+
+/// A whole working: head, steps, verdicts.
 fn record<T>(
     out: &mut dyn fmt::Write,
     style: Style,
@@ -88,18 +118,8 @@ fn record<T>(
     routine: impl FnOnce(Record<'_>) -> Result<T, Error>,
 ) -> Result<T, WorkingError> {
     let mut doc = Doc::new(out, style);
-    doc.begin(&|w| w.write_str(title))?;
-    doc.paragraph(&|w| write!(w, "Rule book: {}. seamwright {VERSION}.", book.title))?;
-    doc.paragraph(&|w| w.write_str(CAUTION))?;
-    let steps = steps::Steps::new(&mut doc, book);
-    let pad = Pad::new(&steps);
-    let result = routine(Record::new(&pad))?;
-    if pad.spoilt() {
-        return Err(WorkingError::Spoilt);
-    }
-    if steps.failed() {
-        return Err(WorkingError::Sink);
-    }
+    begin(&mut doc, book, title)?;
+    let result = steps(&mut doc, book, routine)?;
     verdicts(&mut doc, &result)?;
     doc.end()?;
     Ok(result)
@@ -132,9 +152,7 @@ pub fn write_check(
     book: &RuleBook<'_>,
 ) -> Result<Analysis, WorkingError> {
     let verdicts = |doc: &mut Doc<'_>, analysis: &Analysis| Verdicts { book, joint, materials, analysis }.write(doc);
-    record(out, style, book, "Working: check of a riveted joint", verdicts, |c| {
-        check_with(c, joint, materials, &book.rules).map(Analysis::values)
-    })
+    record(out, style, book, CHECK, verdicts, |c| check_with(c, joint, materials, &book.rules).map(Analysis::values))
 }
 
 /// Sizes a joint and writes the working of it.
@@ -161,9 +179,7 @@ pub fn write_size(
     let verdicts = |doc: &mut Doc<'_>, d: &Design| {
         Verdicts { book, joint: &d.joint, materials: brief.materials(), analysis: &d.analysis }.write(doc)
     };
-    record(out, style, book, "Working: sizing of a riveted joint", verdicts, |c| {
-        size_with(c, brief, &book.rules).map(Design::values)
-    })
+    record(out, style, book, SIZING, verdicts, |c| size_with(c, brief, &book.rules).map(Design::values))
 }
 
 /// Makes a shop sheet and writes the working of it: the run and its pitches, the check with the fitted pitch, rivets,

@@ -8,22 +8,22 @@ use super::steps::write_clause;
 use super::style::{Dialect, Style};
 use super::table::Columns;
 use crate::bounds::Unit;
-use crate::check::{Analysis, Finding, Required, Verdict, counted};
+use crate::check::{Analysis, Finding, Findings, Required, Verdict, counted};
 use crate::given::Given;
 use crate::joint::Joint;
 use crate::materials::Materials;
 use crate::modes::{Cut, Lens, Mode, Strengths};
 use crate::rules::RuleBook;
-use crate::step::Plain;
+use crate::step::{Ctx, Num, Plain};
 
 /// Hands over all modes, weakest first: the governing one, the runner-up, then by strength, equal ones in the documented
 /// order. Nothing is stored: each next mode is looked for among all.
 ///
 /// # Errors
 /// That of `each`, with which it ends.
-pub(crate) fn weakest_first(
-    strengths: &Strengths<f64>,
-    analysis: &Analysis,
+pub(crate) fn weakest_first<N: Num, F>(
+    strengths: &Strengths<N>,
+    analysis: &Analysis<f64, F>,
     each: &mut dyn FnMut(&Mode) -> fmt::Result,
 ) -> fmt::Result {
     // The library calls strengths equal within its tolerance, so these two go first by name.
@@ -35,7 +35,7 @@ pub(crate) fn weakest_first(
     let mut last: Option<(u8, f64, usize)> = None;
     loop {
         let mut next: Option<((u8, f64, usize), Mode)> = None;
-        for (mode, at) in strengths.modes().zip(0_usize..) {
+        for (mode, at) in strengths.modes().map(Mode::values).zip(0_usize..) {
             let key = (rank(&mode.cut), mode.strength, at);
             let after = last.is_none_or(|last| last < key);
             if after && next.as_ref().is_none_or(|(least, _)| key < *least) {
@@ -53,38 +53,55 @@ pub(crate) const BY_BOOK: &str = "counted by the book";
 pub(crate) const NOT_BY_BOOK: &str = "not in the book";
 
 /// What the verdicts look at.
-pub(super) struct Verdicts<'a> {
+pub(super) struct Verdicts<'a, F = Findings> {
     pub book: &'a RuleBook<'a>,
     pub joint: &'a Joint,
     pub materials: &'a Materials,
-    pub analysis: &'a Analysis,
+    pub analysis: &'a Analysis<f64, F>,
 }
 
 impl Verdicts<'_> {
     /// Writes the modes in words, the list of all of them, and the findings, open ones first.
     pub fn write(&self, doc: &mut Doc<'_>) -> fmt::Result {
-        let Verdicts { book, joint, analysis, .. } = *self;
-        let form = joint.form();
-        // The words are escaped as text: values are written as such, whatever the dialect.
-        let style = Style { dialect: Dialect::Plain, ..*doc.style() };
-        doc.heading("What governs")?;
-        doc.paragraph(&|w| write!(w, "Weakest mode, P: {}.", analysis.governing.name(form)))?;
-        doc.paragraph(&|w| write!(w, "Next weakest mode, P.1: {}.", analysis.runner_up.name(form)))?;
-        doc.paragraph(&|w| write!(w, "Weakest mode that the rule book counts, P.2: {}.", analysis.by_book.name(form)))?;
-        self.modes(doc)?;
-        doc.heading("Rules met and not met")?;
-        for finding in analysis.findings.iter() {
-            doc.paragraph(&|w| write_finding(w, &style, book, finding))?;
+        self.governs(doc)?;
+        self.modes(doc, Plain)?;
+        doc.heading(RULES)?;
+        for finding in self.analysis.findings.iter() {
+            write_told(doc, self.book, finding)?;
         }
         Ok(())
     }
+}
 
-    /// The list of all modes.
-    fn modes(&self, doc: &mut Doc<'_>) -> fmt::Result {
+/// The heading over the findings.
+pub(super) const RULES: &str = "Rules met and not met";
+
+/// A finding as a paragraph.
+pub(super) fn write_told(doc: &mut Doc<'_>, book: &RuleBook<'_>, finding: &Finding) -> fmt::Result {
+    // The words are escaped as text: values are written as such, whatever the dialect.
+    let style = Style { dialect: Dialect::Plain, ..*doc.style() };
+    doc.paragraph(&|w| write_finding(w, &style, book, finding))
+}
+
+impl<F> Verdicts<'_, F> {
+    /// The modes that govern, in words.
+    #[inline(never)]
+    pub fn governs(&self, doc: &mut Doc<'_>) -> fmt::Result {
+        let Verdicts { joint, analysis, .. } = *self;
+        let form = joint.form();
+        doc.heading("What governs")?;
+        doc.paragraph(&|w| write!(w, "Weakest mode, P: {}.", analysis.governing.name(form)))?;
+        doc.paragraph(&|w| write!(w, "Next weakest mode, P.1: {}.", analysis.runner_up.name(form)))?;
+        doc.paragraph(&|w| write!(w, "Weakest mode that the rule book counts, P.2: {}.", analysis.by_book.name(form)))
+    }
+
+    /// The list of all modes, worked out in a context that says nothing.
+    #[inline(never)]
+    pub fn modes<C: Ctx>(&self, doc: &mut Doc<'_>, c: C) -> fmt::Result {
         let style = Style { dialect: Dialect::Plain, ..*doc.style() };
         let form = self.joint.form();
-        let given = Given::new(Plain, self.joint, self.materials);
-        let strengths = Strengths::new(Plain, self.joint, &given, &self.book.rules, Lens::Real);
+        let given = Given::new(c, self.joint, self.materials);
+        let strengths = Strengths::new(c, self.joint, &given, &self.book.rules, Lens::Real);
         let narrow = doc.is_narrow();
         doc.heading("All failure modes, weakest first")?;
         doc.paragraph(&|w| {
