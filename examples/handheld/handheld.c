@@ -268,8 +268,8 @@ static int compute(void)
 {
     sw_joint_init(&joint.joint), sw_design_init(&design), sw_analysis_init(&joint.found), sw_error_init(&error);
     joint.form = now.form, joint.book = now.book;
-    return sw_joint_size(&now.brief, sw_book_numbers(book(now.book)), &joint.joint, &design, &joint.found,
-                         joint.findings, SW_MAX_FINDINGS, &joint.finding_count, &error) == SW_OK;
+    return sw_working_size_joint(&now.brief, book(now.book), &joint.joint, &design, &joint.found, joint.findings,
+                                 SW_MAX_FINDINGS, &joint.finding_count, &error) == SW_OK;
 }
 
 /* One joint: all questions, then its pages. Returns the key that ended it. */

@@ -180,6 +180,36 @@ static void bad_lines(void)
     EXPECT(sw_entry_choice(0xffff, 0, NULL, 0, &n) == SW_BAD_CHOICE);
 }
 
+/* The joint of the working: careless calls, and that of sw_joint_size to the last bit. */
+static void bad_written(void)
+{
+    static sw_finding found[SW_MAX_FINDINGS], again[SW_MAX_FINDINGS], exact[SW_MAX_FINDINGS];
+    const sw_book *book = sw_book_metric();
+    sw_joint sized, written;
+    sw_design d, e;
+    sw_analysis a, b;
+    size_t n = 77, m = 0;
+    sw_joint_init(&sized), sw_joint_init(&written), sw_design_init(&d), sw_design_init(&e);
+    sw_analysis_init(&a), sw_analysis_init(&b);
+    EXPECT(sw_working_size_joint(NULL, book, &written, &e, &b, NULL, 0, &n, &error) == SW_BAD_POINTER && error.index == 1);
+    EXPECT(sw_working_size_joint(&brief, NULL, &written, &e, &b, NULL, 0, &n, &error) == SW_BAD_POINTER);
+    EXPECT(error.index == 2);
+    EXPECT(sw_working_size_joint(&brief, book, NULL, &e, &b, NULL, 0, &n, &error) == SW_BAD_POINTER && error.index == 3);
+    EXPECT(sw_working_size_joint(&brief, book, &written, &e, &b, NULL, 3, &n, &error) == SW_BAD_POINTER && error.index == 6);
+    brief.plate_mm = NAN;
+    EXPECT(sw_working_size_joint(&brief, book, &written, &e, &b, NULL, 0, &n, &error) == SW_NOT_FINITE && n == 77);
+    brief.plate_mm = 6, brief.margin_mm = 12;
+    memset(found, 0, sizeof found), memset(again, 0, sizeof again), memset(exact, 0, sizeof exact);
+    EXPECT(sw_joint_size(&brief, sw_book_numbers(book), &sized, &d, &a, found, SW_MAX_FINDINGS, &n, &error) == SW_OK);
+    EXPECT(sw_working_size_joint(&brief, book, &written, &e, &b, again, SW_MAX_FINDINGS, &m, &error) == SW_OK);
+    EXPECT(n == m && n > 2 && memcmp(found, again, sizeof found) == 0 && memcmp(&a, &b, sizeof a) == 0);
+    EXPECT(memcmp(&sized, &written, sizeof sized) == 0 && memcmp(&d, &e, sizeof d) == 0);
+    EXPECT(sw_working_size_joint(&brief, book, &written, NULL, NULL, exact, n, &m, &error) == SW_OK && m == n);
+    EXPECT(memcmp(found, exact, sizeof found) == 0);
+    EXPECT(sw_working_size_joint(&brief, book, &written, NULL, NULL, exact, n - 1, &m, &error) == SW_NO_SPACE && m == n);
+    brief.margin_mm = 0;
+}
+
 int main(void)
 {
     begin();
@@ -189,6 +219,7 @@ int main(void)
     forms();
     EXPECT(short_buffers(text) == 3);
     bad_lines();
+    bad_written();
     bad_calls();
     wrong_struct_sizes(&joint, valid);
     EXPECT(careless_words(&joint, 4, sizeof joint, valid) > 50);

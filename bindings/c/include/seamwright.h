@@ -2473,6 +2473,19 @@ uint32_t sw_working_size_lines(const struct sw_brief *brief,
                                uint32_t *total,
                                struct sw_error *error);
 
+// The joint whose working `sw_working_size_lines` shows: that of `sw_joint_size`, bit for bit, sized by the routine that
+// writes the working. An image that shows the working has it then only once, and it takes some times as long. The book
+// as in `sw_working_size_lines`, all else as in `sw_joint_size`.
+uint32_t sw_working_size_joint(const struct sw_brief *brief,
+                               const struct sw_book *book,
+                               struct sw_joint *joint,
+                               struct sw_design *design,
+                               struct sw_analysis *analysis,
+                               struct sw_finding *findings,
+                               size_t capacity,
+                               size_t *count,
+                               struct sw_error *error);
+
 // Some lines of the working of a check, as in `sw_working_size_lines`.
 uint32_t sw_working_check_lines(const struct sw_joint *joint,
                                 const struct sw_materials *materials,

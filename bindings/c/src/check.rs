@@ -3,6 +3,7 @@
 use core::ffi::c_char;
 
 use seamwright::check::{Analysis, Finding, FindingSink, Required, SUBJECTS, Verdict, check_into};
+use seamwright::error::Error;
 use seamwright::joint::Joint;
 use seamwright::materials::Materials;
 use seamwright::rules::Rules;
@@ -118,10 +119,16 @@ impl Told {
 
     /// Ends the list. Findings that were only counted are written by checking once more: the library has no room for a
     /// list of its own.
-    pub(crate) fn list(mut self, joint: &Joint, materials: &Materials, rules: &Rules) -> Result<(), Failure> {
+    pub(crate) fn list(self, joint: &Joint, materials: &Materials, rules: &Rules) -> Result<(), Failure> {
+        self.list_by(&mut |told| check_into(joint, materials, rules, told, &mut Analysis::blank()))
+    }
+
+    /// [`list`](Self::list) by another way to find them again.
+    #[inline]
+    pub(crate) fn list_by(mut self, again: &mut dyn FnMut(&mut Self) -> Result<(), Error>) -> Result<(), Failure> {
         if self.list.takes(0) && !self.placed {
             self = Told { list: self.list, tally: [0; 4], placed: true };
-            check_into(joint, materials, rules, &mut self, &mut Analysis::blank())?;
+            again(&mut self)?;
         }
         let total = self.total();
         self.list.close(total);

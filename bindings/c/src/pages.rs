@@ -5,13 +5,15 @@ use core::fmt;
 
 use seamwright::rules::RuleBook;
 use seamwright::sheet::write_sheet;
-use seamwright::working::{Style, WorkingError, write_check_small, write_size_small};
+use seamwright::sizing::Design;
+use seamwright::working::{Style, WorkingError, size_as_written, write_check_small, write_size_small};
 
 use crate::books::sw_book;
-use crate::border::{self, Slot, Text};
+use crate::border::{self, List, Out, Slot, Text};
+use crate::check::{Told, sw_analysis, sw_finding};
 use crate::joint::{sw_joint, sw_materials};
 use crate::sheet::sw_sheet;
-use crate::size::sw_brief;
+use crate::size::{brief_at, put, sw_brief, sw_design};
 use crate::status::{Failure, answer, sw_error};
 use crate::working::{failed, sw_style};
 
@@ -101,9 +103,40 @@ pub extern "C" fn sw_working_size_lines(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || {
-        let brief = border::read(brief, 1)?.brief(1)?;
+        let brief = brief_at(brief);
+        let brief = brief.as_ref().map_err(|failure| *failure)?;
         let Page { text, total, style, book } = Page::new(book, style, 2, (buf, len, needed), total)?;
-        put_lines(&text, total.as_ref(), (first, lines), &|out| write_size_small(out, style, &brief, book))
+        put_lines(&text, total.as_ref(), (first, lines), &|out| write_size_small(out, style, brief, book))
+    })
+}
+
+/// The joint whose working `sw_working_size_lines` shows: that of `sw_joint_size`, bit for bit, sized by the routine that
+/// writes the working. An image that shows the working has it then only once, and it takes some times as long. The book
+/// as in `sw_working_size_lines`, all else as in `sw_joint_size`.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_working_size_joint(
+    brief: *const sw_brief,
+    book: *const sw_book,
+    joint: *mut sw_joint,
+    design: *mut sw_design,
+    analysis: *mut sw_analysis,
+    findings: *mut sw_finding,
+    capacity: usize,
+    count: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let brief = brief_at(brief);
+        let brief = brief.as_ref().map_err(|failure| *failure)?;
+        let rules = &sw_book::at(book, 2)?.rules;
+        let joint_out = Out::needed(joint, 3)?;
+        let (design_out, analysis_out) = (Out::wanted(design, 4)?, Out::wanted(analysis, 5)?);
+        let mut told = Told::new(List::new(findings, capacity, count, 6)?);
+        let mut found = Design::blank();
+        size_as_written(brief, rules, &mut told, &mut found)?;
+        let told = told.room()?;
+        put(&found, &told, joint_out, design_out, analysis_out);
+        told.list_by(&mut |told| size_as_written(brief, rules, told, &mut found))
     })
 }
 

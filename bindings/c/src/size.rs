@@ -263,12 +263,13 @@ impl sw_design {
 
 /// The brief behind a pointer. By itself: the copies that it makes leave the stack again.
 #[inline(never)]
-fn brief_at(brief: *const sw_brief) -> Result<Brief, Failure> {
+pub(crate) fn brief_at(brief: *const sw_brief) -> Result<Brief, Failure> {
     border::read(brief, 1)?.brief(1)
 }
 
+/// What was sized into the caller's memory.
 #[inline(never)]
-fn put(
+pub(crate) fn put(
     found: &Design<f64, ()>,
     told: &Told,
     joint: Out<sw_joint>,

@@ -20,16 +20,24 @@ pub(super) enum Shown {
 /// The last step of one name. Small: there are many of them, and a handheld has little memory.
 struct Seen {
     name: Name,
-    value: [u32; 2],
+    value: Mark,
     /// The line with its names, and with the quantities and values alone.
-    exact: u32,
-    alike: u32,
+    exact: Mark,
+    alike: Mark,
 }
 
-/// The bits of a value, in words: the whole then has no gaps.
-fn bits(value: f64) -> [u32; 2] {
-    let bits = value.to_bits();
-    [bits.wrapping_shr(32) as u32, bits as u32]
+/// Two halves of a word: the whole then has no gaps.
+type Mark = [u16; 2];
+
+/// A hash in a word.
+fn short(hash: u64) -> Mark {
+    let word = hash ^ hash.wrapping_shr(32);
+    [word.wrapping_shr(16) as u16, word as u16]
+}
+
+/// A mark of a value.
+fn value_mark(value: f64) -> Mark {
+    short(mix(BASIS, value.to_bits()))
 }
 
 /// The last step of each name.
@@ -45,7 +53,8 @@ impl Memory {
 
     /// Takes note of a step and says how it is to be shown.
     pub(super) fn take(&mut self, step: &Step<'_>) -> Shown {
-        let new = Seen { name: step.name, value: bits(step.value), exact: mark(step, true), alike: mark(step, false) };
+        let new =
+            Seen { name: step.name, value: value_mark(step.value), exact: mark(step, true), alike: mark(step, false) };
         let given = step.why == Why::Given;
         if let Some(old) = self.seen.iter_mut().find(|s| s.name == new.name) {
             let same = old.value == new.value;
@@ -67,7 +76,7 @@ impl Memory {
         if row < 2 || matches!(quantity, Q::ModeStrength | Q::StrapShare | Q::StrapThick | Q::StrapLeast) {
             return Shown::Full;
         }
-        let (value, alike) = (bits(step.value), mark(step, false));
+        let (value, alike) = (value_mark(step.value), mark(step, false));
         let earlier = self
             .seen
             .iter()
@@ -77,9 +86,8 @@ impl Memory {
 }
 
 /// A mark of all that a line says: why, and each place of its expressions.
-fn mark(step: &Step<'_>, rows: bool) -> u32 {
-    let hash = whole_mark(step, rows);
-    (hash ^ hash.wrapping_shr(32)) as u32
+fn mark(step: &Step<'_>, rows: bool) -> Mark {
+    short(whole_mark(step, rows))
 }
 
 fn whole_mark(step: &Step<'_>, rows: bool) -> u64 {
@@ -101,7 +109,7 @@ fn whole_mark(step: &Step<'_>, rows: bool) -> u64 {
         Why::Stated(_) => (13, 0),
     };
     // A leaf of the step's own kind names nothing: its value is in the step.
-    let mut hash = mix(mix(0xcbf2_9ce4_8422_2325, kind), detail);
+    let mut hash = mix(mix(BASIS, kind), detail);
     if matches!(step.why, Why::Given | Why::Stated(_) | Why::Table(_)) {
         return mix(hash, step.value.to_bits());
     }
@@ -127,6 +135,9 @@ fn expression(step: &Step<'_>, place: u8, rows: bool, hash: u64) -> u64 {
         }
     }
 }
+
+/// Where FNV-1a begins.
+const BASIS: u64 = 0xcbf2_9ce4_8422_2325;
 
 /// FNV-1a over words.
 fn mix(hash: u64, word: u64) -> u64 {

@@ -33,12 +33,32 @@ struct State {
     waiting: heapless::Vec<Leaf, WAITING>,
 }
 
-/// A constant that waits for the line that needs it.
+/// A constant that waits for the line that needs it. Small: there are many of them, and a handheld has little memory.
 #[derive(Clone, Copy)]
 struct Leaf {
     name: Name,
-    why: Why,
-    value: f64,
+    /// Where the rule book gives it; none where the user did.
+    entry: EntryNo,
+    /// The bits of its value, in words: the whole then has no gaps.
+    value: [u32; 2],
+}
+
+impl Leaf {
+    /// The constant of a step, if its value is an input of one formula and nothing else.
+    fn of(step: &Step<'_>) -> Option<Self> {
+        let entry = match step.why {
+            Why::Table(entry) => entry,
+            _ => EntryNo::NONE,
+        };
+        let bits = step.value.to_bits();
+        waits(step).then_some(Leaf { name: step.name, entry, value: [bits.wrapping_shr(32) as u32, bits as u32] })
+    }
+
+    fn step(&self) -> Step<'static> {
+        let [high, low] = self.value;
+        let why = if self.entry.is_some() { Why::Table(self.entry) } else { Why::Given };
+        Step::leaf(self.name, why, f64::from_bits(u64::from(high).wrapping_shl(32) | u64::from(low)))
+    }
 }
 
 /// Constants that may wait: more than there are names of constants in use at one time.
@@ -81,8 +101,7 @@ impl<'d, 'o, 'b> Steps<'d, 'o, 'b> {
 impl State {
     /// Writes a step, under the heading that is due.
     fn write(&mut self, doc: &mut Doc<'_>, book: &RuleBook<'_>, step: &Step<'_>) -> fmt::Result {
-        if waits(step) {
-            let leaf = Leaf { name: step.name, why: step.why, value: step.value };
+        if let Some(leaf) = Leaf::of(step) {
             if let Some(old) = self.waiting.iter_mut().find(|old| old.name == leaf.name) {
                 *old = leaf;
                 return Ok(());
@@ -106,7 +125,7 @@ impl State {
             let Node::Leaf(name, _) = step.node(place) else { continue };
             let Some(leaf) = self.waiting.iter().find(|leaf| leaf.name == name).copied() else { continue };
             if step.uses(name) {
-                let constant = Step::leaf(name, leaf.why, leaf.value);
+                let constant = leaf.step();
                 let shown = self.memory.take(&constant);
                 self.put(doc, book, &constant, shown)?;
             }

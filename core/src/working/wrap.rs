@@ -90,7 +90,7 @@ fn piece(word: impl Iterator<Item = char>, room: usize) -> (usize, bool) {
             mark = at;
         }
         // Between letters: a whole word before a bracket needs no hyphen.
-        if before.is_alphabetic() && c.is_alphabetic() && after.is_alphabetic() && at < room {
+        if is_letter(before) && is_letter(c) && is_letter(after) && at < room {
             letters = at;
         }
         before = c;
@@ -102,6 +102,12 @@ fn piece(word: impl Iterator<Item = char>, room: usize) -> (usize, bool) {
         (mark, letters) if mark.saturating_mul(2) >= letters => (mark, false),
         (_, letters) => (letters, true),
     }
+}
+
+/// Whether a word may be broken beside a character: a letter of English, or of a language whose letters stand behind the
+/// signs of Latin-1 and before the punctuation of the world. The whole table of letters takes 2 KiB of a firmware image.
+fn is_letter(c: char) -> bool {
+    c.is_ascii_alphabetic() || matches!(c, '\u{c0}'..='\u{1fff}' if !matches!(c, '\u{d7}' | '\u{f7}'))
 }
 
 impl fmt::Write for Wrap<'_> {

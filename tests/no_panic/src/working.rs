@@ -56,6 +56,7 @@ pub fn check(i: &mut Input) {
     let into =
         working::into_buffer(i.room(), |out| working::write_check(out, style, &joint, &materials, &book).map(|_| ()));
     told(into, i);
+    told(working::write_check_small(&mut Slice::new(i.room()), style, &joint, &materials, &book), i);
 }
 
 pub fn shop(i: &mut Input) {
@@ -68,6 +69,10 @@ pub fn size_joint(i: &mut Input) {
     let Some(brief) = brief(i) else { return };
     let (style, book) = (style(i), book(i));
     told(working::write_size(&mut Slice::new(i.room()), style, &brief, &book), i);
+    told(working::write_size_small(&mut Slice::new(i.room()), style, &brief, &book), i);
+    let (mut findings, mut design) = (check::Findings::new(), Design::blank());
+    keep(working::size_as_written(&brief, &book.rules, &mut findings, &mut design));
+    keep((findings, design));
 }
 
 pub fn rate(i: &mut Input) {
