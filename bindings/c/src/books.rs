@@ -1,15 +1,13 @@
 //! The built-in books one by one, where they stand. A program that uses one book links no other, and copies nothing:
 //! `sw_rules_find` knows them all by name, and so brings them all.
 
-mod pack;
-
 use core::ptr::null;
 
 use seamwright::rules::{self as built_in, Clause, Items, Place, RuleBook, Rules};
 
+use crate::pack::Pack;
 use crate::rules::sw_rules;
 use crate::status::Failure;
-use pack::Pack;
 
 /// A built-in book with its words, where it stands in the library: read it, never make or copy one.
 pub struct sw_book(Shelf);

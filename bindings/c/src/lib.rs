@@ -25,6 +25,7 @@ mod letters;
 mod masses;
 mod modes;
 mod numbers;
+mod pack;
 mod pages;
 mod quantities;
 mod reconcile;

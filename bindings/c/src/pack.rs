@@ -6,12 +6,12 @@ use core::str::from_utf8;
 use seamwright::rules::{Clause, Entry, Item, Place, RuleBook};
 
 /// A book to be packed. Its words are its id, its title, its sources and the numbers of its clauses, in this order.
-pub(super) struct Pack {
+pub(crate) struct Pack {
     book: &'static RuleBook<'static>,
     places: [Place; MOST],
     /// The first statement of each clause.
     first: [usize; MOST],
-    pub(super) clauses: usize,
+    pub(crate) clauses: usize,
 }
 
 /// Words before the sources.
@@ -21,7 +21,7 @@ const MOST: usize = 128;
 
 #[expect(clippy::indexing_slicing, clippy::arithmetic_side_effects, reason = "evaluated by the compiler")]
 impl Pack {
-    pub(super) const fn of(book: &'static RuleBook<'static>) -> Self {
+    pub(crate) const fn of(book: &'static RuleBook<'static>) -> Self {
         let (mut places, mut first, mut clauses) = ([NO_PLACE; MOST], [0; MOST], 0);
         let mut at = 0;
         while let Some(item) = book.items.written(at) {
@@ -41,7 +41,7 @@ impl Pack {
     }
 
     /// How many words there are.
-    pub(super) const fn words(&self) -> usize {
+    pub(crate) const fn words(&self) -> usize {
         HEAD + self.book.sources.len() + self.clauses
     }
 
@@ -56,7 +56,7 @@ impl Pack {
     }
 
     /// Bytes of the first so many words.
-    pub(super) const fn length(&self, words: usize) -> usize {
+    pub(crate) const fn length(&self, words: usize) -> usize {
         let (mut at, mut length) = (0, 0);
         while at < words {
             length += self.word_of(at).len();
@@ -66,7 +66,7 @@ impl Pack {
     }
 
     /// A word where it stands in the text of all.
-    pub(super) const fn word(&self, at: usize, words: &'static [u8]) -> &'static str {
+    pub(crate) const fn word(&self, at: usize, words: &'static [u8]) -> &'static str {
         let (_, from) = words.split_at(self.length(at));
         let (word, _) = from.split_at(self.word_of(at).len());
         match from_utf8(word) {
@@ -76,7 +76,7 @@ impl Pack {
     }
 
     /// The text of all words.
-    pub(super) const fn put_words<const N: usize>(&self) -> [u8; N] {
+    pub(crate) const fn put_words<const N: usize>(&self) -> [u8; N] {
         let mut text = [0; N];
         let (mut at, mut to) = (0, 0);
         while at < self.words() {
@@ -93,7 +93,7 @@ impl Pack {
     }
 
     /// The sources, as slices of that text.
-    pub(super) const fn put_sources<const N: usize>(&self, words: &'static [u8]) -> [&'static str; N] {
+    pub(crate) const fn put_sources<const N: usize>(&self, words: &'static [u8]) -> [&'static str; N] {
         let mut sources = [""; N];
         let mut at = 0;
         while at < N {
@@ -104,7 +104,7 @@ impl Pack {
     }
 
     /// The clauses that differ, their numbers as slices of the text.
-    pub(super) const fn put_clauses<const N: usize>(&self, words: &'static [u8]) -> [Clause<'static>; N] {
+    pub(crate) const fn put_clauses<const N: usize>(&self, words: &'static [u8]) -> [Clause<'static>; N] {
         let mut clauses = [Clause::own(""); N];
         let mut at = 0;
         while at < N {
@@ -116,7 +116,7 @@ impl Pack {
     }
 
     /// The statements as places in the numbers and in those clauses.
-    pub(super) const fn put_places<const N: usize>(&self) -> [Place; N] {
+    pub(crate) const fn put_places<const N: usize>(&self) -> [Place; N] {
         let mut places = [NO_PLACE; N];
         let mut at = 0;
         while at < N {
