@@ -203,7 +203,7 @@ static int answer(enum question q, const char *typed)
 /* The working, four lines at a time. */
 static void show_working(void)
 {
-    static char words[512];
+    static char words[LINES * (COLUMNS + 1) + 1];
     uint32_t first = 1, total = 0, key;
     sw_style style;
     for (;;) {
