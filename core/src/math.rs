@@ -73,7 +73,14 @@ pub fn below(a: f64, b: f64) -> bool {
 #[must_use]
 #[inline(always)]
 pub(crate) fn below_positive(a: f64, b: f64) -> bool {
-    a < b - TOLERANCE * b
+    a < least_equal(b)
+}
+
+/// What [`below_positive`] compares with: the least figure that still counts as equal to `b`.
+#[must_use]
+#[inline(always)]
+pub(crate) fn least_equal(b: f64) -> f64 {
+    b - TOLERANCE * b
 }
 
 /// The greatest multiple of `step` not above `x`; an `x` that is a multiple up to [`TOLERANCE`] stays where it is.

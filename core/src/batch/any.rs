@@ -393,7 +393,7 @@ fn ones<const DOUBLE: bool, const OUT: bool, const W: usize>(
                 *out = if edge { holds } else { f64::INFINITY };
             }
         }
-        let rivet = lane.rivet::<DOUBLE, true>(fixed, seam, crush, outs);
+        let rivet = lane.rivet::<DOUBLE, true, false>(fixed, seam, crush, outs);
         if DOUBLE {
             (all[i], other[i], narrow[i]) = (rivet.both, rivet.other, rivet.narrow);
         } else {
@@ -436,7 +436,7 @@ pub fn chunk<const W: usize>(
     chunk: &Chunk<'_, W>,
     book: bool,
     strengths: &mut Strengths<W>,
-    found: Finds<'_, W>,
+    mut found: Finds<'_, W>,
 ) {
     let crowding = if any.close == CloseRows::ModifiedPercentage { crowding(sweep, chunk) } else { [1.0; W] };
     strengths.nets(any, fixed, chunk, &crowding);
@@ -448,7 +448,7 @@ pub fn chunk<const W: usize>(
     for i in 0..W {
         let lane = Lane::new(&view, i);
         efficiencies[i] = formula::efficiency(strength[i], lane.solid(any.lap));
-        let sound = lane.room(fixed.densest, hole[i]) & lane.within(fixed, hole[i]) & strengths.safe(i, strength[i]);
+        let sound = (lane.room(fixed.densest, hole[i]) > 0.0) & strengths.safe(i, strength[i]);
         modes[i] = if sound { number[i] as u16 } else { NO_MODE };
     }
     let mut books = efficiencies;
@@ -463,7 +463,5 @@ pub fn chunk<const W: usize>(
             modes[i] = if strengths.safe(i, strength[i]) { modes[i] } else { NO_MODE };
         }
     }
-    *found.efficiency = efficiencies;
-    *found.book = books;
-    *found.mode = modes;
+    found.put(fixed, 0, (efficiencies, books, modes));
 }

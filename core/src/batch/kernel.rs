@@ -26,9 +26,6 @@ pub const PLATE_SHEAR: usize = 11;
 pub const MARGIN_COLUMN: usize = 12;
 pub const BACK: usize = 13;
 
-/// So many of them the kernel checks against their bounds itself.
-pub const CHECKED: usize = 3;
-
 /// Least share of the strength that each net section and each rivet must have, so that a cut with one of them more is
 /// surely above one without: four orders above what the tolerance of ties needs.
 pub const MARGIN: f64 = 1e-4;
@@ -50,6 +47,61 @@ pub enum Eyes {
     /// It counts some cuts, or has its own figures for the rivets; or, by the book, another diameter than the hole's
     /// counts, or one plane that fails alone is not half of two.
     Own,
+}
+
+/// Bounds of a column, both positive.
+#[derive(Clone, Copy, Debug)]
+pub struct Span {
+    least: f64,
+    greatest: f64,
+}
+
+impl Span {
+    pub const fn new(least: f64, greatest: f64) -> Self {
+        Span { least, greatest }
+    }
+
+    /// Whether a figure lies within.
+    pub fn has(self, x: f64) -> bool {
+        x >= self.least && x <= self.greatest
+    }
+
+    /// Whether all figures of a chunk clearly lie within; where it says no, each has to be looked at.
+    ///
+    /// It looks at the upper halves of their bits, which are in the order of the figures where these are positive; all
+    /// others, and what is not a number, come after them. Halves go twice as many into a register, and a processor
+    /// compares integers beside its arithmetic.
+    #[inline(always)]
+    pub fn holds<const W: usize>(self, chunk: &[f64; W]) -> bool {
+        let (mut least, mut greatest) = (u32::MAX, 0);
+        for x in chunk {
+            least = u32::min(least, upper(*x));
+            greatest = u32::max(greatest, upper(*x));
+        }
+        least > upper(self.least.next_down()) && greatest < upper(self.greatest)
+    }
+}
+
+/// The upper half of the bits of a figure.
+#[inline(always)]
+fn upper(x: f64) -> u32 {
+    (x.to_bits() >> 32) as u32
+}
+
+/// Whether all efficiencies of a chunk clearly are above [`MARGIN`]. They are numbers, for rows within their bounds.
+#[inline(always)]
+pub fn above_margin<const W: usize>(efficiencies: &[f64; W]) -> bool {
+    let mut least = i32::MAX;
+    for x in efficiencies {
+        least = i32::min(least, upper(*x).cast_signed());
+    }
+    least > upper(MARGIN).cast_signed()
+}
+
+/// The bits of a figure, its sign the sign.
+#[inline(always)]
+fn bits(x: f64) -> i64 {
+    x.to_bits().cast_signed()
 }
 
 /// What is the same in all rows.
@@ -81,8 +133,6 @@ pub struct Fixed {
     pub numbers: [u64; SLOTS],
     /// Number of the wide strap torn at the first row in double shear.
     pub tied: u64,
-    /// Least and greatest pitch, plate and hole.
-    pub bounds: [(f64, f64); CHECKED],
 }
 
 impl Fixed {
@@ -112,6 +162,40 @@ impl<'c, const W: usize> View<'c, W> {
         let [tear, sheared, borne] = fixed.by_rivet.map(|by_rivet| if by_rivet { rivet } else { hole });
         View { columns: *columns, tear, sheared, borne, allowance: fixed.allowance }
     }
+
+    /// A block of the chunk, the one at place `at` among blocks of as many rows.
+    #[inline(always)]
+    fn block<const B: usize>(&self, at: usize) -> View<'c, B> {
+        // There are so many: the other arm is for the compiler, which then keeps no panic.
+        let block = |rows: &'c [f64; W]| rows.as_chunks().0.get(at).unwrap_or(&[0.0; B]);
+        // Written out: the compiler does not put `map` of so many in place.
+        let [pitch, plate, hole, tension, shear, rivet, other, narrow, other_tension, bearing, other_bearing, ..] =
+            self.columns;
+        let [.., plate_shear, margin, back, stray] = self.columns;
+        View {
+            columns: [
+                block(pitch),
+                block(plate),
+                block(hole),
+                block(tension),
+                block(shear),
+                block(rivet),
+                block(other),
+                block(narrow),
+                block(other_tension),
+                block(bearing),
+                block(other_bearing),
+                block(plate_shear),
+                block(margin),
+                block(back),
+                block(stray),
+            ],
+            tear: block(self.tear),
+            sheared: block(self.sheared),
+            borne: block(self.borne),
+            allowance: self.allowance,
+        }
+    }
 }
 
 /// Room for what a chunk of rows gives.
@@ -129,23 +213,53 @@ impl<const W: usize> Found<W> {
     }
 }
 
-/// Where a kernel writes what a chunk of rows gives.
+/// Where a kernel writes what a chunk of rows gives; nowhere what is not asked for.
 pub struct Finds<'o, const W: usize> {
     /// Efficiencies over all modes.
     pub efficiency: &'o mut [f64; W],
     /// Efficiencies by the book.
-    pub book: &'o mut [f64; W],
-    /// Numbers of the governing modes; [`NO_MODE`] where the row is to be checked by itself.
+    pub book: Option<&'o mut [f64; W]>,
+    /// Efficiencies credited.
+    pub credited: Option<&'o mut [f64; W]>,
+    /// Numbers of the governing modes; [`NO_MODE`] where the row is to be checked by itself. So is every row with an
+    /// efficiency that is not above [`MARGIN`], or an input that is not within its bounds.
     pub mode: &'o mut [u16; W],
 }
 
-/// The efficiency credited: the lesser of the two, the first when equal, under the cap.
-#[inline(always)]
-pub fn credit<const W: usize>(fixed: &Fixed, book: &[f64; W], efficiency: &[f64; W], credited: &mut [f64; W]) {
-    for i in 0..W {
-        credited[i] = math::smaller(math::smaller(book[i], efficiency[i]), fixed.cap);
+impl<const W: usize> Finds<'_, W> {
+    /// Writes a block of rows, the one that stands at place `at` among blocks of as many.
+    #[inline(always)]
+    pub fn put<const B: usize>(
+        &mut self,
+        fixed: &Fixed,
+        at: usize,
+        (efficiency, book, mode): ([f64; B], [f64; B], [u16; B]),
+    ) {
+        put(self.efficiency, at, efficiency);
+        put(self.mode, at, mode);
+        if let Some(rows) = self.book.as_deref_mut() {
+            put(rows, at, book);
+        }
+        if let Some(rows) = self.credited.as_deref_mut() {
+            let mut credited = [0.0; B];
+            for i in 0..B {
+                // The lesser of the two, the first when equal, under the cap.
+                credited[i] = math::smaller(math::smaller(book[i], efficiency[i]), fixed.cap);
+            }
+            put(rows, at, credited);
+        }
     }
 }
+
+#[inline(always)]
+fn put<T: Copy, const B: usize, const W: usize>(rows: &mut [T; W], at: usize, block: [T; B]) {
+    if let Some(rows) = rows.as_chunks_mut().0.get_mut(at) {
+        *rows = block;
+    }
+}
+
+/// Rows that a kernel works out at once: few enough that all of them stay in registers.
+const BLOCK: usize = 16;
 
 /// One rivet by the planes that are on the cut.
 #[derive(Clone, Copy)]
@@ -175,10 +289,39 @@ pub struct Lane {
     pub bearing_hole: f64,
 }
 
-/// The weaker of a fate so far and another; equal within the tolerance, the earlier one stays.
-#[inline(always)]
-fn against(so_far: f64, other: f64) -> f64 {
-    if math::below_positive(other, so_far) { other } else { so_far }
+/// The least figure so far, and the least that still counts as equal to it: made of each figure by itself, so that no
+/// figure waits for those before it.
+#[derive(Clone, Copy)]
+struct Weakest {
+    value: f64,
+    equal: f64,
+}
+
+impl Weakest {
+    #[inline(always)]
+    fn new(value: f64) -> Self {
+        Weakest { value, equal: math::least_equal(value) }
+    }
+
+    /// The weaker of this and another, and whether it is the other; equal within the tolerance, this one stays.
+    #[inline(always)]
+    fn or(self, other: Weakest) -> (Self, bool) {
+        let lower = other.value < self.equal;
+        let value = if lower { other.value } else { self.value };
+        let equal = if lower { other.equal } else { self.equal };
+        (Weakest { value, equal }, lower)
+    }
+
+    #[inline(always)]
+    fn against(self, other: f64) -> Self {
+        self.or(Weakest::new(other)).0
+    }
+
+    /// Twice this: exactly so, for both of its figures.
+    #[inline(always)]
+    fn twice(self) -> Self {
+        Weakest { value: formula::cut_strength(self.value, self.value), equal: self.equal + self.equal }
+    }
 }
 
 impl Lane {
@@ -237,20 +380,10 @@ impl Lane {
         }
     }
 
-    /// Whether its holes clearly leave something of the strip: those that nearly fill it are left to a single check.
+    /// What its holes clearly leave of the strip, mm. Those that nearly fill it are left to a single check.
     #[inline(always)]
-    pub fn room(&self, densest: f64, hole: f64) -> bool {
-        formula::row_hold(densest, hole) < self.strip * FILLED
-    }
-
-    /// Whether pitch, plate and hole are within their bounds.
-    #[inline(always)]
-    pub fn within(&self, fixed: &Fixed, hole: f64) -> bool {
-        let mut within = true;
-        for (x, (lo, hi)) in [self.strip, self.plate, hole].into_iter().zip(fixed.bounds) {
-            within &= (x >= lo) & (x <= hi);
-        }
-        within
+    pub fn room(&self, densest: f64, hole: f64) -> f64 {
+        self.strip * FILLED - formula::row_hold(densest, hole)
     }
 
     /// The net section at a row of `n` rivets: of the plate, of plate B or the wide strap, of the narrow strap.
@@ -273,7 +406,7 @@ impl Lane {
     /// `APART`: one plane that fails alone may bear another figure than half of two. Where it bears that, it is the half
     /// to the last bit, because halves of binary figures are exact.
     #[inline(always)]
-    pub fn rivet<const DOUBLE: bool, const APART: bool>(
+    pub fn rivet<const DOUBLE: bool, const APART: bool, const ALIKE: bool>(
         &self,
         fixed: &Fixed,
         seam: f64,
@@ -285,18 +418,18 @@ impl Lane {
         let [out, wide_out, thin_out] = outs;
         let plate = formula::bearing(db, self.plate, sc);
         let wide = formula::bearing(db, self.other, sc2);
-        let weaker = |f: f64, strap: f64, strap_out: f64| against(against(f, strap), strap_out);
-        let in_plate = |f: f64| against(against(f, plate), out);
+        let weaker = |f: f64, strap: f64, strap_out: f64| Weakest::new(f).against(strap).against(strap_out);
+        let in_plate = |f: Weakest| f.against(plate).against(out).value;
         let single = in_plate(weaker(formula::times(seam, formula::single_shear(d, ss)), wide, wide_out));
         if !DOUBLE {
             return Rivet { single, both: single, other: single, narrow: single };
         }
         let thin = formula::bearing(db, self.narrow, sc2);
-        let sheared = formula::times(seam, formula::double_shear(fixed.double, d, ss));
-        let half = formula::half(sheared);
+        // Half of the double shear, to the last bit.
+        let half = formula::times(seam, formula::plane_shear(fixed.double, d, ss));
         // Each plane by itself, shearing or crushing its strap. Where both shear, the sum is the double shear again.
         let (a, b) = (weaker(half, wide, wide_out), weaker(half, thin, thin_out));
-        let both = in_plate(formula::cut_strength(a, b));
+        let both = in_plate(if ALIKE { a.twice() } else { Weakest::new(formula::cut_strength(a.value, b.value)) });
         let (other, narrow) = if APART {
             let lone = formula::times(seam, formula::plane_shear(fixed.lone, d, ss));
             (weaker(lone, wide, wide_out), weaker(lone, thin, thin_out))
@@ -310,10 +443,10 @@ impl Lane {
     #[inline(always)]
     fn rivet_of<S: Shape, const APART: bool>(&self, fixed: &Fixed, seam: f64, crush: bool) -> Rivet {
         let nowhere = [f64::INFINITY; 3];
-        if matches!(S::KIND, JointKind::DoubleStrap) {
-            self.rivet::<true, APART>(fixed, seam, crush, nowhere)
-        } else {
-            self.rivet::<false, APART>(fixed, seam, crush, nowhere)
+        match (S::KIND, S::ALIKE) {
+            (JointKind::DoubleStrap, true) => self.rivet::<true, APART, true>(fixed, seam, crush, nowhere),
+            (JointKind::DoubleStrap, false) => self.rivet::<true, APART, false>(fixed, seam, crush, nowhere),
+            _ => self.rivet::<false, APART, false>(fixed, seam, crush, nowhere),
         }
     }
 
@@ -391,15 +524,15 @@ impl Lane {
 /// the tolerance.
 #[inline(always)]
 fn governing(cuts: &[f64; SLOTS], numbers: &[u64; SLOTS], has: [bool; SLOTS]) -> (f64, u64) {
-    let (mut value, mut number) = (cuts[at::OUTER], numbers[at::OUTER]);
+    let (mut least, mut number) = (Weakest::new(cuts[at::OUTER]), numbers[at::OUTER]);
     for slot in 1..SLOTS {
         if has[slot] {
-            let lower = math::below_positive(cuts[slot], value);
-            value = if lower { cuts[slot] } else { value };
+            let (weaker, lower) = least.or(Weakest::new(cuts[slot]));
+            least = weaker;
             number = if lower { numbers[slot] } else { number };
         }
     }
-    (value, number)
+    (least.value, number)
 }
 
 /// Cuts that a book or missing straps take away are infinite.
@@ -412,33 +545,57 @@ fn barred(cuts: &[f64; SLOTS], bars: &[f64; SLOTS]) -> [f64; SLOTS] {
     seen
 }
 
-/// Whether the cuts that are left out are above those that are looked at, for cuts with these rivets and this least
-/// strength.
+/// A number whose sign says that cuts that are left out may not be above those that are looked at, for cuts with these
+/// rivets and this least strength.
+///
+/// Where rows and straps are alike and a single check looks at all slots ([`Eyes::Own`] may not), they always are: each
+/// net section is itself a slot or half of one. All rivets are a slot too, of `N` in all, and the strength is not
+/// above it: so a rivet has at least `1/N` of the strength, and one plane of it half of that. `N` is below a thousand.
 #[inline(always)]
-fn safe<S: Shape>(rivet: &Rivet, least_net: f64, strength: f64, strap_tied: bool) -> bool {
+fn unsafe_sign<S: Shape>(rivet: &Rivet, least_net: f64, strength: f64, strap_tied: bool) -> i64 {
     let least = strength * MARGIN;
-    let mut safe = least_net > least;
+    let mut sign = bits(least_net - least);
     if S::KIND != JointKind::DoubleStrap || S::SINGLE > 0 {
-        safe &= rivet.single >= least;
+        sign |= bits(rivet.single - least);
     }
     if S::KIND == JointKind::DoubleStrap {
-        safe &= rivet.narrow >= least;
+        sign |= bits(rivet.narrow - least);
         if !S::ALIKE {
-            safe &= rivet.other >= least;
+            sign |= bits(rivet.other - least);
         }
         if S::THINNED || S::SINGLE > 0 {
-            safe &= (rivet.narrow <= rivet.both) & (rivet.other <= rivet.both);
+            sign |= bits(rivet.both - rivet.narrow) | bits(rivet.both - rivet.other);
         }
         if S::SINGLE > 0 {
-            safe &= strap_tied | (rivet.both - rivet.narrow >= strength * APART);
+            let gap = (rivet.both - rivet.narrow) - strength * APART;
+            sign |= if strap_tied { 0 } else { bits(gap) };
         }
     }
-    safe
+    sign
+}
+
+/// The number of a mode, or [`NO_MODE`] where the sign of `unclear` is set.
+#[inline(always)]
+fn unless(unclear: i64, number: u64) -> u16 {
+    (number | (unclear >> 63).cast_unsigned()) as u16 & NO_MODE
 }
 
 /// Works a chunk of rows out.
 #[inline(always)]
-pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Chunk<'_, W>, found: Finds<'_, W>) {
+pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Chunk<'_, W>, mut found: Finds<'_, W>) {
+    const { assert!(W.is_multiple_of(BLOCK)) };
+    let view = View::new(fixed, chunk);
+    for at in 0..W / BLOCK {
+        found.put(fixed, at, block::<S, EYES>(fixed, &view.block(at)));
+    }
+}
+
+/// Works a block of rows out: efficiencies over all modes and by the book, numbers of modes.
+#[inline(always)]
+fn block<S: Shape, const EYES: u8>(
+    fixed: &Fixed,
+    view: &View<'_, BLOCK>,
+) -> ([f64; BLOCK], [f64; BLOCK], [u16; BLOCK]) {
     let no_straps = {
         let mut has = S::HAS;
         has[at::OTHER] = false;
@@ -449,12 +606,11 @@ pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Ch
         has
     };
     let own = EYES == Eyes::Own as u8;
-    let view = View::new(fixed, chunk);
-    let hole = chunk[2];
-    // Written beside the outputs: the compiler then knows that they are no part of the columns.
-    let (mut efficiencies, mut books, mut modes) = ([0.0; W], [0.0; W], [0; W]);
-    for i in 0..W {
-        let lane = Lane::of::<S, W>(own, &view, i);
+    let sure = !own && !S::THINNED && S::SINGLE == 0 && (S::KIND != JointKind::DoubleStrap || S::ALIKE);
+    let hole = view.columns[2];
+    let (mut efficiencies, mut books, mut modes) = ([0.0; BLOCK], [0.0; BLOCK], [0; BLOCK]);
+    for i in 0..BLOCK {
+        let lane = Lane::of::<S, BLOCK>(own, view, i);
         let solid = lane.solid(S::KIND == JointKind::Lap);
         let one =
             if own { lane.rivet_of::<S, true>(fixed, 1.0, true) } else { lane.rivet_of::<S, false>(fixed, 1.0, true) };
@@ -466,30 +622,29 @@ pub fn chunk<S: Shape, const EYES: u8, const W: usize>(fixed: &Fixed, chunk: &Ch
         let efficiency = formula::efficiency(strength, solid);
         // Where the efficiency and the net sections are above the margin, the holes leave enough of the strip: more
         // than MARGIN x MARGIN of it.
-        let room = if own { lane.room(S::densest(&fixed.rivets), hole[i]) } else { efficiency >= MARGIN };
-        let mut sound = room & lane.within(fixed, hole[i]);
-        sound &= safe::<S>(&one, lane.least_net::<S>(fixed), strength, tied);
+        let mut unclear = if own { bits(lane.room(S::densest(&fixed.rivets), hole[i])) } else { 0 };
+        if !sure {
+            unclear |= unsafe_sign::<S>(&one, lane.least_net::<S>(fixed), strength, tied);
+        }
         let mut book = efficiency;
         if EYES == Eyes::NoStraps as u8 {
             book = formula::efficiency(governing(&cuts, &numbers, no_straps).0, solid);
         }
         efficiencies[i] = efficiency;
         books[i] = book;
-        modes[i] = if sound { number as u16 } else { NO_MODE };
+        modes[i] = unless(unclear, number);
     }
     if own && fixed.twice {
-        for i in 0..W {
-            let lane = Lane::of::<S, W>(own, &view, i);
+        for i in 0..BLOCK {
+            let lane = Lane::of::<S, BLOCK>(own, view, i);
             let one = lane.rivet_of::<S, true>(fixed, fixed.seam, fixed.crush);
             let tied = one.both == one.narrow;
             let seen = barred(&lane.cuts::<S>(fixed, &one), &fixed.bars[1]);
             let (strength, _) = governing(&seen, &lane.numbers::<S>(fixed, tied), S::HAS);
             books[i] = formula::efficiency(strength, lane.solid(S::KIND == JointKind::Lap));
-            let safe = safe::<S>(&one, lane.least_net::<S>(fixed), strength, tied);
-            modes[i] = if safe { modes[i] } else { NO_MODE };
+            let unclear = unsafe_sign::<S>(&one, lane.least_net::<S>(fixed), strength, tied);
+            modes[i] = unless(unclear, u64::from(modes[i]));
         }
     }
-    *found.efficiency = efficiencies;
-    *found.book = books;
-    *found.mode = modes;
+    (efficiencies, books, modes)
 }

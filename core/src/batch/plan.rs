@@ -2,7 +2,7 @@
 
 use super::any::{Any, Given};
 use super::column::{InputColumn, Inputs};
-use super::kernel::{Eyes, FILLED, Fixed, READ};
+use super::kernel::{Eyes, FILLED, Fixed, READ, Span};
 use super::shape::{Pattern, SLOTS, Shape};
 use super::table::ModeTable;
 use crate::bounds::Field;
@@ -30,7 +30,7 @@ pub struct Plan<'a> {
     pub placing: Option<Placing>,
     pub fixed: Fixed,
     /// The columns of a chunk, with the bounds of those that were given and change from row to row.
-    pub columns: [(InputColumn<'a>, Option<(f64, f64)>); READ],
+    pub columns: [(InputColumn<'a>, Option<Span>); READ],
 }
 
 /// Margin and distances of rows: what makes them sound, whatever they do to the strength.
@@ -132,11 +132,11 @@ impl<'a> Plan<'a> {
         plan
     }
 
-    fn columns(inputs: &Inputs<'a>, form: &Form) -> [(InputColumn<'a>, Option<(f64, f64)>); READ] {
+    fn columns(inputs: &Inputs<'a>, form: &Form) -> [(InputColumn<'a>, Option<Span>); READ] {
         let kind = form.kind();
         let bounded = |field: Field, column: InputColumn<'a>| {
             let bound = field.bound();
-            (column, column.constant().is_none().then_some((bound.lo, bound.hi)))
+            (column, column.constant().is_none().then(|| Span::new(bound.lo, bound.hi)))
         };
         // A column that stands in for one that was not given is looked at in its own place.
         let given = |field: Field, column: Option<InputColumn<'a>>, instead: InputColumn<'a>| {
@@ -191,7 +191,6 @@ impl<'a> Plan<'a> {
             bars: [[0.0; SLOTS]; 2],
             numbers: [0; SLOTS],
             tied: 0,
-            bounds: [Field::Pitch, Field::Plate, Field::Hole].map(|field| (field.bound().lo, field.bound().hi)),
         }
     }
 }

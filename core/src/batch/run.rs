@@ -4,7 +4,7 @@ use core::marker::PhantomData;
 
 use super::any::{self, Any, Strengths};
 use super::column::InputColumn;
-use super::kernel::{self, CHECKED, Chunk, Eyes, Finds, Fixed, Found, READ};
+use super::kernel::{self, Chunk, Eyes, Finds, Fixed, Found, MARGIN, READ, Span};
 use super::level::{Job, Level};
 use super::plan::{Placing, Plan, Way};
 use super::shape::{Double, Lap, Pattern, Shape, Single, Unequal};
@@ -13,8 +13,10 @@ use super::table::NO_MODE;
 use super::{COMPUTED, Outputs, Sweep};
 use crate::joint::JointKind;
 
-/// Rows of a chunk.
-pub const CHUNK: usize = 32;
+/// Rows of a chunk of the kernels that are compiled for a shape: what is done once for each of them is then little.
+const SHAPED: usize = 128;
+/// Rows of a chunk of the kernel of all forms, which keeps all its pieces in the nearest cache.
+const PIECES: usize = 32;
 
 /// Something to be done for a shape that is known at compile time.
 pub trait ShapeWork {
@@ -78,7 +80,7 @@ pub fn dispatch<L: Level>(sweep: &Sweep<'_>, level: L, from: usize, outputs: Out
     let asked = outputs.book_efficiency.is_some() || outputs.credited.is_some();
     match &sweep.plan.way {
         Way::Shape(eyes) => for_shape(&sweep.plan, Start { sweep, level, from, outputs, eyes: *eyes, asked }),
-        Way::Any(any) => level.run(Chunks { sweep, from, outputs, kernel: Cuts { any, asked } }),
+        Way::Any(any) => level.run(Chunks::<_, PIECES> { sweep, from, outputs, kernel: Cuts { any, asked } }),
     }
 }
 
@@ -97,21 +99,21 @@ impl<L: Level> ShapeWork for Start<'_, '_, '_, L> {
     fn work<S: Shape>(self) {
         let Start { sweep, level, from, outputs, eyes, asked } = self;
         match eyes {
-            Eyes::Own => level.run(Chunks { sweep, from, outputs, kernel: Shaped::<S, 2>(PhantomData) }),
+            Eyes::Own => level.run(Chunks::<_, SHAPED> { sweep, from, outputs, kernel: Shaped::<S, 2>(PhantomData) }),
             Eyes::NoStraps if S::KIND != JointKind::Lap && asked => {
-                level.run(Chunks { sweep, from, outputs, kernel: Shaped::<S, 1>(PhantomData) })
+                level.run(Chunks::<_, SHAPED> { sweep, from, outputs, kernel: Shaped::<S, 1>(PhantomData) })
             }
-            _ => level.run(Chunks { sweep, from, outputs, kernel: Shaped::<S, 0>(PhantomData) }),
+            _ => level.run(Chunks::<_, SHAPED> { sweep, from, outputs, kernel: Shaped::<S, 0>(PhantomData) }),
         }
     }
 }
 
 /// A kernel: works a chunk of rows out.
-trait Kernel {
+trait Kernel<const W: usize> {
     /// Room that it needs, made once for all chunks.
     type Room;
     fn room() -> Self::Room;
-    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, CHUNK>, room: &mut Self::Room, found: Finds<'_, CHUNK>);
+    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, W>, room: &mut Self::Room, found: Finds<'_, W>);
 }
 
 /// What is the same for all chunks.
@@ -123,13 +125,13 @@ struct On<'s> {
 /// The kernel compiled for a shape.
 struct Shaped<S, const EYES: u8>(PhantomData<S>);
 
-impl<S: Shape, const EYES: u8> Kernel for Shaped<S, EYES> {
+impl<S: Shape, const EYES: u8, const W: usize> Kernel<W> for Shaped<S, EYES> {
     type Room = ();
     #[inline(always)]
     fn room() {}
     #[inline(always)]
-    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, CHUNK>, (): &mut (), found: Finds<'_, CHUNK>) {
-        kernel::chunk::<S, EYES, CHUNK>(&on.fixed, chunk, found);
+    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, W>, (): &mut (), found: Finds<'_, W>) {
+        kernel::chunk::<S, EYES, W>(&on.fixed, chunk, found);
     }
 }
 
@@ -139,27 +141,27 @@ struct Cuts<'p> {
     asked: bool,
 }
 
-impl Kernel for Cuts<'_> {
-    type Room = Strengths<CHUNK>;
+impl<const W: usize> Kernel<W> for Cuts<'_> {
+    type Room = Strengths<W>;
     #[inline(always)]
     fn room() -> Self::Room {
         Strengths::new()
     }
     #[inline(always)]
-    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, CHUNK>, room: &mut Self::Room, found: Finds<'_, CHUNK>) {
+    fn chunk(&self, on: &On<'_>, chunk: &Chunk<'_, W>, room: &mut Self::Room, found: Finds<'_, W>) {
         any::chunk(on.sweep, self.any, &on.fixed, chunk, self.asked, room, found);
     }
 }
 
 /// All chunks of a run.
-struct Chunks<'s, 'a, 'o, K> {
+struct Chunks<'s, 'a, 'o, K, const W: usize> {
     sweep: &'s Sweep<'a>,
     from: usize,
     outputs: Outputs<'o>,
     kernel: K,
 }
 
-impl<K: Kernel> Job for Chunks<'_, '_, '_, K> {
+impl<K: Kernel<W>, const W: usize> Job for Chunks<'_, '_, '_, K, W> {
     #[inline(always)]
     fn work(mut self) {
         let plan = &self.sweep.plan;
@@ -170,25 +172,24 @@ impl<K: Kernel> Job for Chunks<'_, '_, '_, K> {
         let mut spare = Found::new();
         // Whole chunks of values are read where they stand; what is the same in all rows, axes and the last rows from
         // here.
-        let mut held = [[0.0; CHUNK]; READ];
-        let mut moving = Moving::new();
+        let mut held = [[0.0; W]; READ];
+        let mut moving = Moving::<W>::new();
         let mut axes = false;
         for (((column, bounds), lanes), number) in plan.columns.iter().zip(held.iter_mut()).zip(0..) {
             if let Some(x) = column.constant() {
-                *lanes = [x; CHUNK];
+                *lanes = [x; W];
                 continue;
             }
             let values = if let InputColumn::Values(values) = column { *values } else { &[] };
             axes |= values.is_empty();
-            let bounds = bounds.filter(|_| number >= CHECKED);
             let chunks = values.get(self.from..).unwrap_or(&[]).as_chunks().0;
-            let _ = moving.push(Stream { number, column, chunks, bounds });
+            let _ = moving.push(Stream { number, column, chunks, bounds: *bounds });
         }
         let rows = self.outputs.efficiency.len();
         let (mut begin, mut at) = (0_usize, 0_usize);
         while begin < rows {
             let left = rows.wrapping_sub(begin);
-            if axes || left < CHUNK {
+            if axes || left < W {
                 fill(&moving, self.from.wrapping_add(begin), left, &mut held);
             }
             let mut chunk = held.each_ref();
@@ -199,14 +200,14 @@ impl<K: Kernel> Job for Chunks<'_, '_, '_, K> {
                     *slot = lanes;
                 }
                 if let Some(bounds) = stream.bounds {
-                    sound &= inside(slot, bounds);
+                    sound &= bounds.holds(slot);
                 }
             }
             if plan.rivet {
                 let [_, _, hole, _, _, rivet, ..] = &chunk;
                 sound &= fits(hole, rivet).into_iter().fold(true, |all, fits| all & fits);
             }
-            let count = if left < CHUNK { left } else { CHUNK };
+            let count = if left < W { left } else { W };
             self.chunk(&on, &chunk, Place { begin, count, sound }, &mut room, &mut spare);
             begin = begin.wrapping_add(count);
             at = at.wrapping_add(1);
@@ -216,10 +217,10 @@ impl<K: Kernel> Job for Chunks<'_, '_, '_, K> {
 
 /// Fills a chunk from columns that change and are not read where they stand.
 #[inline(never)]
-fn fill(moving: &Moving<'_>, from: usize, left: usize, held: &mut [[f64; CHUNK]; READ]) {
+fn fill<const W: usize>(moving: &Moving<'_, W>, from: usize, left: usize, held: &mut [[f64; W]; READ]) {
     for stream in moving {
         if let Some(lanes) = held.get_mut(stream.number)
-            && (stream.chunks.is_empty() || left < CHUNK)
+            && (stream.chunks.is_empty() || left < W)
         {
             stream.column.fill(from, left, lanes);
         }
@@ -228,18 +229,18 @@ fn fill(moving: &Moving<'_>, from: usize, left: usize, held: &mut [[f64; CHUNK];
 
 /// One column that changes from row to row.
 #[derive(Clone, Copy)]
-struct Stream<'c> {
+struct Stream<'c, const W: usize> {
     /// Its place in a chunk.
     number: usize,
     column: &'c InputColumn<'c>,
     /// Its whole chunks, where they can be read as they stand.
-    chunks: &'c [[f64; CHUNK]],
-    /// Its bounds, where the kernel does not look at them.
-    bounds: Option<(f64, f64)>,
+    chunks: &'c [[f64; W]],
+    /// Its bounds, where it was given.
+    bounds: Option<Span>,
 }
 
 /// All that change.
-type Moving<'c> = heapless::Vec<Stream<'c>, READ>;
+type Moving<'c, const W: usize> = heapless::Vec<Stream<'c, W>, READ>;
 
 /// A chunk: its first row among the outputs, how many rows it has, and whether all that the kernel does not look at is
 /// sound.
@@ -248,16 +249,6 @@ struct Place {
     begin: usize,
     count: usize,
     sound: bool,
-}
-
-/// Whether all lanes are within bounds.
-#[inline(always)]
-fn inside<const W: usize>(lanes: &[f64; W], (lo, hi): (f64, f64)) -> bool {
-    let mut outside = 0_u64;
-    for x in lanes {
-        outside |= u64::from(!((*x >= lo) & (*x <= hi)));
-    }
-    outside == 0
 }
 
 /// Which rivets fit their holes. Those that nearly do not are left to a single check.
@@ -270,24 +261,27 @@ fn fits<const W: usize>(hole: &[f64; W], rivet: &[f64; W]) -> [bool; W] {
     fits
 }
 
-/// Which lanes have all inputs within their bounds, and rivets that fit. The others are left to a single check, which says what is wrong.
+/// Takes the mode from lanes with an input that is not within its bounds, a rivet that does not fit, or an efficiency
+/// that is not above the margin. They are left to a single check, which says what is wrong.
 #[inline(never)]
-fn within<const W: usize>(plan: &Plan<'_>, chunk: &Chunk<'_, W>) -> [bool; W] {
+fn unsound<const W: usize>(plan: &Plan<'_>, chunk: &Chunk<'_, W>, efficiency: &[f64; W], modes: &mut [u16; W]) {
     let [_, _, hole, _, _, rivet, ..] = chunk;
-    let mut within = fits(hole, rivet);
+    let mut sound = fits(hole, rivet);
     for ((_, bounds), lanes) in plan.columns.iter().zip(chunk) {
-        if let Some((lo, hi)) = *bounds {
-            for (x, within) in lanes.iter().zip(within.iter_mut()) {
-                *within &= *x >= lo && *x <= hi;
+        if let Some(bounds) = *bounds {
+            for (x, sound) in lanes.iter().zip(sound.iter_mut()) {
+                *sound &= bounds.has(*x);
             }
         }
     }
-    within
+    for ((mode, sound), efficiency) in modes.iter_mut().zip(sound).zip(efficiency) {
+        *mode = if sound && *efficiency > MARGIN { *mode } else { NO_MODE };
+    }
 }
 
 /// Whether margins and distances of rows are clear in all lanes.
 #[inline(always)]
-fn clear(placing: &Placing, chunk: &Chunk<'_, CHUNK>) -> bool {
+fn clear<const W: usize>(placing: &Placing, chunk: &Chunk<'_, W>) -> bool {
     let [pitch, _, hole, .., margin, back, _] = chunk;
     let mut unclear = 0_u64;
     for (((pitch, hole), margin), back) in pitch.iter().zip(*hole).zip(*margin).zip(*back) {
@@ -298,7 +292,7 @@ fn clear(placing: &Placing, chunk: &Chunk<'_, CHUNK>) -> bool {
 
 /// Takes the mode from lanes where they are not.
 #[inline(never)]
-fn unclear(placing: &Placing, chunk: &Chunk<'_, CHUNK>, modes: &mut [u16; CHUNK]) {
+fn unclear<const W: usize>(placing: &Placing, chunk: &Chunk<'_, W>, modes: &mut [u16; W]) {
     let [pitch, _, hole, .., margin, back, _] = chunk;
     let lanes = pitch.iter().zip(*hole).zip(*margin).zip(*back);
     for ((((pitch, hole), margin), back), mode) in lanes.zip(modes) {
@@ -323,26 +317,22 @@ fn put<T: Copy, const W: usize>(output: Option<&mut [T]>, place: Place, lanes: &
     }
 }
 
-impl<K: Kernel> Chunks<'_, '_, '_, K> {
+impl<K: Kernel<W>, const W: usize> Chunks<'_, '_, '_, K, W> {
     /// Works one chunk out, stores it, and checks by themselves the rows that are not clear to the kernel.
     #[inline(always)]
-    fn chunk(
-        &mut self,
-        on: &On<'_>,
-        chunk: &Chunk<'_, CHUNK>,
-        place: Place,
-        room: &mut K::Room,
-        spare: &mut Found<CHUNK>,
-    ) {
+    fn chunk(&mut self, on: &On<'_>, chunk: &Chunk<'_, W>, place: Place, room: &mut K::Room, spare: &mut Found<W>) {
         let out = &mut self.outputs;
-        let efficiency = rows_of(Some(&mut *out.efficiency), place, &mut spare.efficiency);
         let mode = rows_of(out.mode.as_deref_mut(), place, &mut spare.mode);
-        let book = rows_of(out.book_efficiency.as_deref_mut(), place, &mut spare.book);
-        self.kernel.chunk(on, chunk, room, Finds { efficiency: &mut *efficiency, book: &mut *book, mode: &mut *mode });
-        if !place.sound {
-            for (mode, sound) in mode.iter_mut().zip(within(&on.sweep.plan, chunk)) {
-                *mode = if sound { *mode } else { NO_MODE };
-            }
+        let efficiency = rows_of(Some(&mut *out.efficiency), place, &mut spare.efficiency);
+        let finds = Finds {
+            efficiency: &mut *efficiency,
+            book: out.book_efficiency.as_deref_mut().map(|rows| rows_of(Some(rows), place, &mut spare.book)),
+            credited: out.credited.as_deref_mut().map(|rows| rows_of(Some(rows), place, &mut spare.credited)),
+            mode: &mut *mode,
+        };
+        self.kernel.chunk(on, chunk, room, finds);
+        if !(place.sound & kernel::above_margin(efficiency)) {
+            unsound(&on.sweep.plan, chunk, efficiency, mode);
         }
         if let Some(placing) = &on.sweep.plan.placing
             && !clear(placing, chunk)
@@ -350,26 +340,28 @@ impl<K: Kernel> Chunks<'_, '_, '_, K> {
             unclear(placing, chunk, mode);
         }
         let unclear = mode.iter().fold(false, |any, mode| any | (*mode == NO_MODE)).then_some(*mode);
-        if let Some(credited) = out.credited.as_deref_mut() {
-            let credited = rows_of(Some(credited), place, &mut spare.credited);
-            kernel::credit(&on.fixed, book, efficiency, credited);
-        }
         if let Some(status) = out.status.as_deref_mut() {
-            *rows_of(Some(status), place, &mut [COMPUTED; CHUNK]) = [COMPUTED; CHUNK];
+            *rows_of(Some(status), place, &mut [COMPUTED; W]) = [COMPUTED; W];
         }
-        if place.count < CHUNK {
+        if place.count < W {
             put(Some(&mut *out.efficiency), place, &spare.efficiency);
             put(out.mode.as_deref_mut(), place, &spare.mode);
             put(out.book_efficiency.as_deref_mut(), place, &spare.book);
             put(out.credited.as_deref_mut(), place, &spare.credited);
-            put(out.status.as_deref_mut(), place, &[COMPUTED; CHUNK]);
+            put(out.status.as_deref_mut(), place, &[COMPUTED; W]);
         }
         if let Some(modes) = unclear {
-            for (mode, lane) in modes.into_iter().take(place.count).zip(0..) {
-                if mode == NO_MODE {
-                    single::place(self.sweep, self.from, place.begin.wrapping_add(lane), &mut self.outputs);
-                }
-            }
+            singly(self.sweep, self.from, place, &modes, out);
+        }
+    }
+}
+
+/// Checks by themselves the rows of a chunk that are not clear to the kernel.
+#[inline(never)]
+fn singly<const W: usize>(sweep: &Sweep<'_>, from: usize, place: Place, modes: &[u16; W], outputs: &mut Outputs<'_>) {
+    for (mode, lane) in modes.iter().take(place.count).zip(0..) {
+        if *mode == NO_MODE {
+            single::place(sweep, from, place.begin.wrapping_add(lane), outputs);
         }
     }
 }
