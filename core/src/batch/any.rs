@@ -12,8 +12,9 @@
 )]
 
 use super::Sweep;
+use super::chunk::{BACK, Chunk, Finds, Fixed, MARGIN_COLUMN, PLATE_SHEAR, View};
 use super::cuts::{Cuts, Pieces, reach};
-use super::kernel::{BACK, Chunk, Finds, Fixed, Lane, MARGIN, MARGIN_COLUMN, PLATE_SHEAR, View};
+use super::kernel::{Lane, MARGIN};
 use super::table::NO_MODE;
 use crate::formula;
 use crate::joint::{Arrangement, Form, JointKind, MAX_ROWS};

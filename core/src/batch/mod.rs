@@ -27,6 +27,7 @@
 //! ```
 
 mod any;
+mod chunk;
 mod column;
 mod cuts;
 mod kernel;

@@ -1,8 +1,9 @@
 //! What is settled once for a sweep: which kernel serves it, and everything that is the same in all rows.
 
 use super::any::{Any, Given};
+use super::chunk::{Fixed, READ, Span};
 use super::column::{InputColumn, Inputs};
-use super::kernel::{Eyes, FILLED, Fixed, READ, Span};
+use super::kernel::{Eyes, FILLED};
 use super::shape::{Pattern, SLOTS, Shape};
 use super::table::ModeTable;
 use crate::bounds::Field;

@@ -3,8 +3,9 @@
 use core::marker::PhantomData;
 
 use super::any::{self, Any, Strengths};
+use super::chunk::{Chunk, Finds, Fixed, Found, READ, Span, above_margin};
 use super::column::InputColumn;
-use super::kernel::{self, Chunk, Eyes, Finds, Fixed, Found, MARGIN, READ, Span};
+use super::kernel::{self, Eyes, MARGIN};
 use super::level::{Job, Level};
 use super::plan::{Placing, Plan, Way};
 use super::shape::{Double, Lap, Pattern, Shape, Single, Unequal};
@@ -13,8 +14,9 @@ use super::table::NO_MODE;
 use super::{COMPUTED, Outputs, Sweep};
 use crate::joint::JointKind;
 
-/// Rows of a chunk of the kernels that are compiled for a shape: what is done once for each of them is then little.
-const SHAPED: usize = 128;
+/// Rows of a chunk of the kernels that are compiled for a shape: enough that what is done once for each is little, few
+/// enough that the processor fetches the next ones while it works these out.
+const SHAPED: usize = 64;
 /// Rows of a chunk of the kernel of all forms, which keeps all its pieces in the nearest cache.
 const PIECES: usize = 32;
 
@@ -331,7 +333,7 @@ impl<K: Kernel<W>, const W: usize> Chunks<'_, '_, '_, K, W> {
             mode: &mut *mode,
         };
         self.kernel.chunk(on, chunk, room, finds);
-        if !(place.sound & kernel::above_margin(efficiency)) {
+        if !(place.sound & above_margin(efficiency)) {
             unsound(&on.sweep.plan, chunk, efficiency, mode);
         }
         if let Some(placing) = &on.sweep.plan.placing
