@@ -173,7 +173,7 @@ step_sweep_instructions() {
             awk '/Collected :/ {print $4}'
     }
     # What each seam may take, in tenths; measured by rustc 1.95, with AVX2, it is a tenth less.
-    seams=("even mode 360" "even all 385" "own all 705" "placed all 540" "out all 3900" "crowded all 4000" "zigzag all 3500"
+    seams=("even mode 295" "even all 315" "own all 670" "placed all 450" "out all 3900" "crowded all 4000" "zigzag all 3500"
         "shared all 3700" "lozenge mode 3700" "lozenge all 4400" "uneven all 1800")
     for seam in "${seams[@]}"; do
         read -r seam outputs most <<<"$seam"

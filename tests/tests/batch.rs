@@ -190,6 +190,40 @@ fn one_bad_row_leaves_the_others_alone() {
     assert!(kept.into_iter().all(|r| found.bits()[r] == expected.bits()[r]));
 }
 
+/// One row in a sweep that is sound otherwise, so that the chunk has to notice it: at the bounds, just outside, and what
+/// is no length or stress at all, in every column.
+#[test]
+fn one_input_about_its_bounds() {
+    let good = seam(200);
+    let form = Form::double_strap(3).expect("a form");
+    for (column, field) in [
+        (PITCH, Field::Pitch),
+        (PLATE, Field::Plate),
+        (HOLE, Field::Hole),
+        (TENSION, Field::Tension),
+        (SHEAR, Field::Shear),
+        (OTHER, Field::WideStrap),
+        (BEARING, Field::Bearing),
+    ] {
+        let (lo, hi) = (field.bound().lo, field.bound().hi);
+        let strange = [f64::NAN, -f64::NAN, -0.0, -lo, -hi, f64::INFINITY, f64::NEG_INFINITY];
+        for (row, value) in [lo, lo.next_down(), lo.next_up(), hi, hi.next_down(), hi.next_up()]
+            .into_iter()
+            .chain(strange)
+            .flat_map(|value| [0, 77, 199].map(|row| (row, value)))
+        {
+            let mut columns = good.clone();
+            let mut values: Vec<f64> = (0..200).map(|row| good.kept[column].at(row).expect("given")).collect();
+            values[row] = value;
+            columns.kept[column] = Kept::Values(values);
+            compare(&columns, &form, &METRIC.rules).unwrap_or_else(|e| panic!("{field:?} {value}: {e}"));
+            let status = singly(&columns, &form, &METRIC.rules).status;
+            assert!((lo..=hi).contains(&value) || status[row] != 0, "{field:?} {value} in row {row}");
+            assert_eq!(status.iter().filter(|s| **s != 0).count(), usize::from(status[row] != 0), "{field:?} {value}");
+        }
+    }
+}
+
 /// Figures about another one: itself, and apart from it by less, as much, and more than the tolerance.
 fn about(x: f64) -> impl Iterator<Item = f64> {
     let apart =

@@ -1,6 +1,8 @@
 //! A chunk of rows: its columns and their bounds, what is the same in all of them, and what they give.
 #![allow(
     clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    clippy::needless_range_loop,
     reason = "arrays and loops of constant length: nothing is out of bounds, and the compiler knows it"
 )]
 
@@ -17,6 +19,9 @@ pub const READ: usize = 15;
 pub const PLATE_SHEAR: usize = 11;
 pub const MARGIN_COLUMN: usize = 12;
 pub const BACK: usize = 13;
+
+/// So many figures side by side are looked at at once: the compiler keeps their order where one follows the other.
+const SIDES: usize = 8;
 
 /// Bounds of a column, both positive.
 #[derive(Clone, Copy, Debug)]
@@ -35,36 +40,36 @@ impl Span {
         x >= self.least && x <= self.greatest
     }
 
-    /// Whether all figures of a chunk clearly lie within; where it says no, each has to be looked at.
-    ///
-    /// It looks at the upper halves of their bits, which are in the order of the figures where these are positive; all
-    /// others, and what is not a number, come after them. Halves go twice as many into a register, and a processor
-    /// compares integers beside its arithmetic.
+    /// Whether all figures of a chunk lie within. What is not a number is neither the least nor the greatest, but stays
+    /// in the sum.
     #[inline(always)]
     pub fn holds<const W: usize>(self, chunk: &[f64; W]) -> bool {
-        let (mut least, mut greatest) = (u32::MAX, 0);
-        for x in chunk {
-            least = u32::min(least, upper(*x));
-            greatest = u32::max(greatest, upper(*x));
+        let (mut least, mut greatest, mut sum) = ([f64::INFINITY; SIDES], [0.0; SIDES], [0.0; SIDES]);
+        for side in chunk.as_chunks::<SIDES>().0 {
+            for i in 0..SIDES {
+                least[i] = math::smaller(least[i], side[i]);
+                greatest[i] = math::larger(greatest[i], side[i]);
+                sum[i] += side[i];
+            }
         }
-        least > upper(self.least.next_down()) && greatest < upper(self.greatest)
+        let mut within = true;
+        for i in 0..SIDES {
+            within &= (least[i] >= self.least) & (greatest[i] <= self.greatest) & (sum[i] < f64::INFINITY);
+        }
+        within
     }
 }
 
-/// The upper half of the bits of a figure.
-#[inline(always)]
-fn upper(x: f64) -> u32 {
-    (x.to_bits() >> 32) as u32
-}
-
-/// Whether all efficiencies of a chunk clearly are above [`MARGIN`]. They are numbers, for rows within their bounds.
+/// Whether all efficiencies of a chunk are above [`MARGIN`]. They are numbers, for rows within their bounds.
 #[inline(always)]
 pub fn above_margin<const W: usize>(efficiencies: &[f64; W]) -> bool {
-    let mut least = i32::MAX;
-    for x in efficiencies {
-        least = i32::min(least, upper(*x).cast_signed());
+    let mut least = [f64::INFINITY; SIDES];
+    for side in efficiencies.as_chunks::<SIDES>().0 {
+        for i in 0..SIDES {
+            least[i] = math::smaller(least[i], side[i]);
+        }
     }
-    least > upper(MARGIN).cast_signed()
+    least.iter().fold(true, |all, least| all & (*least > MARGIN))
 }
 
 /// What is the same in all rows.

@@ -43,7 +43,7 @@ pub enum Eyes {
 
 /// The bits of a figure, its sign the sign.
 #[inline(always)]
-fn bits(x: f64) -> i64 {
+pub fn bits(x: f64) -> i64 {
     x.to_bits().cast_signed()
 }
 

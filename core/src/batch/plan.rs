@@ -3,7 +3,7 @@
 use super::any::{Any, Given};
 use super::chunk::{Fixed, READ, Span};
 use super::column::{InputColumn, Inputs};
-use super::kernel::{Eyes, FILLED};
+use super::kernel::{Eyes, FILLED, bits};
 use super::shape::{Pattern, SLOTS, Shape};
 use super::table::ModeTable;
 use crate::bounds::Field;
@@ -59,16 +59,23 @@ impl Placing {
         Placing { margin, back, across, in_line: rows > 2 }
     }
 
-    /// Whether a lane's holes are clear of the margin and of each other. What is near a limit is left to a single
-    /// check, which has it exactly.
+    /// A number whose sign says that a lane's holes are not clear of the margin or of each other. What is near a limit
+    /// is left to a single check, which has it exactly.
     #[inline(always)]
-    pub fn clear(&self, pitch: f64, hole: f64, margin: f64, back: f64) -> bool {
+    pub fn unclear(&self, pitch: f64, hole: f64, margin: f64, back: f64) -> i64 {
         let across = formula::times(self.across, pitch);
         let apart = formula::times(back, back) * FILLED + formula::times(across, across) * FILLED;
-        let margin = !self.margin | (formula::half(hole) < margin * FILLED);
-        let rows = !self.back | (formula::times(hole, hole) < apart);
-        let behind = !(self.back & self.in_line) | (formula::half(hole) < back * FILLED);
-        margin & rows & behind
+        let mut sign = 0;
+        if self.margin {
+            sign |= bits(margin * FILLED - formula::half(hole));
+        }
+        if self.back {
+            sign |= bits(apart - formula::times(hole, hole));
+        }
+        if self.back & self.in_line {
+            sign |= bits(back * FILLED - formula::half(hole));
+        }
+        sign
     }
 }
 

@@ -285,11 +285,11 @@ fn unsound<const W: usize>(plan: &Plan<'_>, chunk: &Chunk<'_, W>, efficiency: &[
 #[inline(always)]
 fn clear<const W: usize>(placing: &Placing, chunk: &Chunk<'_, W>) -> bool {
     let [pitch, _, hole, .., margin, back, _] = chunk;
-    let mut unclear = 0_u64;
+    let mut sign = 0;
     for (((pitch, hole), margin), back) in pitch.iter().zip(*hole).zip(*margin).zip(*back) {
-        unclear |= u64::from(!placing.clear(*pitch, *hole, *margin, *back));
+        sign |= placing.unclear(*pitch, *hole, *margin, *back);
     }
-    unclear == 0
+    sign >= 0
 }
 
 /// Takes the mode from lanes where they are not.
@@ -298,7 +298,7 @@ fn unclear<const W: usize>(placing: &Placing, chunk: &Chunk<'_, W>, modes: &mut 
     let [pitch, _, hole, .., margin, back, _] = chunk;
     let lanes = pitch.iter().zip(*hole).zip(*margin).zip(*back);
     for ((((pitch, hole), margin), back), mode) in lanes.zip(modes) {
-        *mode = if placing.clear(*pitch, *hole, *margin, *back) { *mode } else { NO_MODE };
+        *mode = if placing.unclear(*pitch, *hole, *margin, *back) >= 0 { *mode } else { NO_MODE };
     }
 }
 
