@@ -113,7 +113,8 @@ impl Fixed {
 /// A chunk of each column.
 pub type Chunk<'c, const W: usize> = [&'c [f64; W]; READ];
 
-/// The columns of a chunk, and the diameters that count: found once, so that the loop over the lanes is without choices.
+/// The columns of a chunk, and the diameters that count: found once, so that the loop over the lanes is without
+/// choices.
 #[derive(Clone, Copy)]
 pub struct View<'c, const W: usize> {
     pub columns: Chunk<'c, W>,
@@ -189,8 +190,8 @@ pub struct Finds<'o, const W: usize> {
     pub book: Option<&'o mut [f64; W]>,
     /// Efficiencies credited.
     pub credited: Option<&'o mut [f64; W]>,
-    /// Numbers of the governing modes; [`NO_MODE`](super::NO_MODE) where the row is to be checked by itself. So is every row with an
-    /// efficiency that is not above [`MARGIN`], or an input that is not within its bounds.
+    /// Numbers of the governing modes; [`NO_MODE`](super::NO_MODE) where the row is to be checked by itself. So is every
+    /// row with an efficiency that is not above [`MARGIN`], or an input that is not within its bounds.
     pub mode: &'o mut [u16; W],
 }
 
