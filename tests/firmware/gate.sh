@@ -113,7 +113,7 @@ fw_every_form() {
         done
     done
     printf '%sO' "$keys" >"$FW_WORK/forms.keys"
-    fw_play forms.keys forms.txt >/dev/null
+    fw_play forms.keys forms.txt >"$FW_WORK/forms.said"
     # Once in each unit at least; but by the structural book four and five rows of a wide and a narrow strap have no
     # pitch below its 12 inches: refused in words, and back by C to the first question.
     [ "$(grep -c '^|FAILS FIRST' "$FW_WORK/forms.txt")" -ge $((2 * (joints - 2))) ] || fail "not every form was sized"
@@ -132,6 +132,12 @@ fw_handheld() {
     (printf E; sed 's/#.*//' $place/session.keys | tr -d ' \n') >"$FW_WORK/keys.txt"
     fw_play keys.txt screens.txt
     diff -u $place/session.txt "$FW_WORK/screens.txt" >&2 || fail "the screens are not those of $place/session.txt"
+}
+
+# All memory of the handheld: its data, and the most stack that the session or any form takes. <measured figures>
+fw_memory() {
+    awk '$1 == "data.handheld" {data = $2} $1 == "stack.handheld" && $2 > stack {stack = $2}
+        END {print "memory.handheld", data + stack}' "$1" "$FW_WORK/forms.said"
 }
 
 step_firmware() {
@@ -167,6 +173,8 @@ step_firmware() {
     fw_handheld >>"$measured"
     counted "$(grep -c '^+' examples/handheld/session.txt | awk '{print $1 / 2}')" "screens of the handheld"
     fw_every_form
+    fw_memory "$measured" >"$FW_WORK/memory.txt"
+    cat "$FW_WORK/memory.txt" >>"$measured"
     fw_budget "$measured" || fail "a budget of tests/firmware/budgets.txt is passed"
     counted "$(wc -l <"$measured")" "budgets of firmware"
     fw_vectors
