@@ -40,6 +40,16 @@ pub enum Line {
     Break,
     /// Ends of a cutting plane: extra wide.
     Cut,
+    /// The force on a rivet: wide.
+    Force,
+    /// The force on the critical rivet, and the ring round it: extra wide.
+    Critical,
+    /// A load or a couple: extra wide.
+    Load,
+    /// A share of a load at the centroid: narrow, dashed.
+    Direct,
+    /// A share of a moment: narrow, continuous.
+    Turning,
     /// Frame of sheet and title block, and the symbol of the projection: wide.
     Frame,
     /// Lines between the fields of the title block: narrow.

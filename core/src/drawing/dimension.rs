@@ -76,11 +76,32 @@ pub(super) struct Tag {
     pub row: usize,
 }
 
+/// The line of a dimension; with a zigzag where it is shorter than to scale.
+fn measure(canvas: &mut dyn Canvas, a: Point, b: Point, broken: bool) -> fmt::Result {
+    if broken {
+        break_line(canvas, a, b, 0.75 * (abs(b.x - a.x) + abs(b.y - a.y)))
+    } else {
+        canvas.line(Line::Dimension, a, b)
+    }
+}
+
 /// A single dimension across the sheet, its line at `y`, extension lines from `from`; its text stands above the line.
 pub(super) fn across(
     canvas: &mut dyn Canvas,
     (x0, x1): (f64, f64),
     y: f64,
+    from: f64,
+    words: &str,
+    tag: Tag,
+) -> fmt::Result {
+    across_broken(canvas, (x0, x1), (y, false), from, words, tag)
+}
+
+/// The same, with a zigzag in a line that is shorter than to scale.
+pub(super) fn across_broken(
+    canvas: &mut dyn Canvas,
+    (x0, x1): (f64, f64),
+    (y, broken): (f64, bool),
     from: f64,
     words: &str,
     tag: Tag,
@@ -95,7 +116,7 @@ pub(super) fn across(
     let (a, b) = (at(x0, y), at(x1, y));
     let short = x1 - x0 < ROOM;
     let out = if short { 6.0 } else { 0.0 };
-    canvas.line(Line::Dimension, at(x0 - out, y), at(x1 + out, y))?;
+    measure(canvas, at(x0 - out, y), at(x1 + out, y), broken)?;
     arrow(canvas, a, if short { at(x0 - 9.0, y) } else { b })?;
     arrow(canvas, b, if short { at(x1 + 9.0, y) } else { a })?;
     let base = if wider && from < y { y + ABOVE + 0.8 * TEXT_SIZE } else { y - ABOVE };
@@ -109,6 +130,19 @@ pub(super) fn across(
 pub(super) fn upwards(
     canvas: &mut dyn Canvas,
     x: f64,
+    ends: (f64, f64),
+    from: (f64, f64),
+    room: (f64, f64, (f64, f64)),
+    words: &str,
+    tag: Tag,
+) -> fmt::Result {
+    upwards_broken(canvas, (x, false), ends, from, room, words, tag)
+}
+
+/// The same, with a zigzag in a line that is shorter than to scale; extension lines from the right or the left.
+pub(super) fn upwards_broken(
+    canvas: &mut dyn Canvas,
+    (x, broken): (f64, bool),
     (y0, y1): (f64, f64),
     (from0, from1): (f64, f64),
     (above, below, limits): (f64, f64, (f64, f64)),
@@ -120,6 +154,7 @@ pub(super) fn upwards(
     let wide = width(words);
     // Extension lines do not run into a text that reaches beyond them.
     let past = if wide > y1 - y0 { 0.3 } else { 0.9 };
+    let past = if from0 < x { -past } else { past };
     canvas.line(Line::Dimension, at(from0, y0), at(x - past, y0))?;
     canvas.line(Line::Dimension, at(from1, y1), at(x - past, y1))?;
     let (mut top, mut bottom) = if short { (y0 - 6.0, y1 + 6.0) } else { (y0, y1) };
@@ -135,7 +170,7 @@ pub(super) fn upwards(
         top = smaller(top, middle - 0.5 * wide);
         bottom = larger(bottom, middle + 0.5 * wide);
     }
-    canvas.line(Line::Dimension, at(x, smaller(top, y0)), at(x, larger(bottom, y1)))?;
+    measure(canvas, at(x, smaller(top, y0)), at(x, larger(bottom, y1)), broken)?;
     arrow(canvas, a, if short { at(x, y0 - 9.0) } else { b })?;
     arrow(canvas, b, if short { at(x, y1 + 9.0) } else { a })?;
     let at = at(x - ABOVE, middle);

@@ -97,6 +97,7 @@ const fn layer(kind: Line) -> &'static str {
         Line::Hole => "HOLES",
         Line::Centre | Line::Axis | Line::Cut => "CENTRE",
         Line::Dimension | Line::Hatch => "DIMENSIONS",
+        Line::Force | Line::Critical | Line::Load | Line::Direct | Line::Turning => "DIMENSIONS",
         Line::Frame | Line::Rule => "TEXT",
     }
 }

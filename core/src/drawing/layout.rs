@@ -14,13 +14,13 @@ use crate::quantities::Length;
 use crate::shop::Layout;
 
 /// The frame of the sheet: left, top, right, bottom. The filing margin is on the left.
-const FRAME: (f64, f64, f64, f64) = (20.0, 10.0, 287.0, 200.0);
+pub(super) const FRAME: (f64, f64, f64, f64) = (20.0, 10.0, 287.0, 200.0);
 /// Left end of the column with labels and title block.
-const COLUMN: f64 = FRAME.2 - title::WIDE;
+pub(super) const COLUMN: f64 = FRAME.2 - title::WIDE;
 /// Width of the notes.
-const NOTES: f64 = COLUMN - FRAME.0 - 4.0;
+pub(super) const NOTES: f64 = COLUMN - FRAME.0 - 4.0;
 /// Right end of the views with the marks of the cutting plane.
-const VIEWS_END: f64 = COLUMN - 2.0;
+pub(super) const VIEWS_END: f64 = COLUMN - 2.0;
 /// Room for a mark of the cutting plane beside the plan.
 const MARK: f64 = 10.0;
 /// From the frame to the section: caption, width of the upper strap.
@@ -48,7 +48,7 @@ pub(super) struct Scale {
 macro_rules! scales {
     ($($name:literal $of:literal $to:literal;)*) => {
         /// Scales of ISO 5455, and 1:2.5, from large to small.
-        const SCALES: &[Scale] = &[$(Scale { factor: $of / $to, name: $name }),*];
+        pub(super) const SCALES: &[Scale] = &[$(Scale { factor: $of / $to, name: $name }),*];
     };
 }
 
@@ -56,7 +56,7 @@ scales! {
     "50:1" 50.0 1.0; "20:1" 20.0 1.0; "10:1" 10.0 1.0; "5:1" 5.0 1.0; "2:1" 2.0 1.0; "1:1" 1.0 1.0;
     "1:2" 1.0 2.0; "1:2.5" 1.0 2.5; "1:5" 1.0 5.0; "1:10" 1.0 10.0; "1:20" 1.0 20.0; "1:50" 1.0 50.0;
     "1:100" 1.0 100.0; "1:200" 1.0 200.0; "1:500" 1.0 500.0; "1:1000" 1.0 1000.0; "1:2000" 1.0 2000.0;
-    "1:5000" 1.0 5000.0;
+    "1:5000" 1.0 5000.0; "1:10000" 1.0 10000.0;
 }
 
 /// The scales of plan and section.
@@ -81,7 +81,7 @@ fn height_for_views(shape: &Shape<'_>, block: &Block<'_>) -> f64 {
 }
 
 /// Base line of the first note.
-fn notes_top(block: &Block<'_>) -> f64 {
+pub(super) fn notes_top(block: &Block<'_>) -> f64 {
     FRAME.3 - 1.5 - 4.4 * f64::from(block.note_lines(NOTES)) + 3.0
 }
 
@@ -118,20 +118,27 @@ impl Scales {
     }
 }
 
-fn caption(canvas: &mut dyn Canvas, x: f64, y: f64, name: &str, scale: &str) -> fmt::Result {
+pub(super) fn caption(canvas: &mut dyn Canvas, x: f64, y: f64, name: &str, scale: &str) -> fmt::Result {
     let mut words = Words::new();
     write!(words, "{name} ({scale})")?;
     let at = at(x, y);
     canvas.text(&Text { content: &words, at, anchor: Anchor::Start, upright: false, key: "caption", row: 0 })
 }
 
-/// Draws the A4 sheet.
-pub(super) fn sheet(canvas: &mut dyn Canvas, shape: &Shape<'_>, block: &Block<'_>) -> fmt::Result {
-    let scales = Scales::choose(shape, block);
+/// Draws the frame of the sheet.
+pub(super) fn frame(canvas: &mut dyn Canvas) -> fmt::Result {
     let (l, t, r, b) = FRAME;
     for (p, q) in [((l, t), (r, t)), ((r, t), (r, b)), ((r, b), (l, b)), ((l, b), (l, t))] {
         canvas.line(Line::Frame, at(p.0, p.1), at(q.0, q.1))?;
     }
+    Ok(())
+}
+
+/// Draws the A4 sheet.
+pub(super) fn sheet(canvas: &mut dyn Canvas, shape: &Shape<'_>, block: &Block<'_>) -> fmt::Result {
+    let scales = Scales::choose(shape, block);
+    let (l, t, _, b) = FRAME;
+    frame(canvas)?;
     let words = scales.words();
     block.draw(canvas, at(COLUMN, b), &words)?;
     block.draw_notes(canvas, at(l + 2.0, notes_top(block)), NOTES)?;

@@ -1,11 +1,13 @@
-//! Drawings of a joint: section and plan on one sheet, as SVG; hole centres at full size, as DXF.
+//! Drawings of a joint: section and plan on one sheet, as SVG; hole centres at full size, as DXF. Drawings of a group of
+//! rivets under its load.
 //!
 //! * [`svg`] and [`svg_into`]: an A4 sheet, landscape, with section, plan, dimensions, title block and caution;
 //!   [`svg_seam`]: of a shop sheet, with length, number of pitches and end distances.
 //! * [`dxf`] and [`dxf_seam`]: the same views at full size (1 drawing unit is 1 mm), of three pitches or over the real
 //!   length of a seam with the holes of its shop sheet, on the layers
 //!   `OUTLINE`, `HOLES`, `CENTRE`, `DIMENSIONS` and `TEXT`, in the oldest ASCII form that every CAD program reads (R12).
-//! * [`sheet`]: the A4 sheet on a [`Canvas`] of your own.
+//! * [`svg_group`] and [`svg_group_into`]: a group of rivets on an A4 sheet, with its load and the force on each rivet.
+//! * [`sheet`] and [`sheet_group`]: the A4 sheets on a [`Canvas`] of your own.
 //!
 //! Practice followed: kinds of lines and their weights as in ISO 128, dimensions as in ISO 129, scales as in ISO 5455
 //! (and 1:2.5, which shops use), lettering 2.5 mm high, first-angle projection with its symbol. Conventions of this
@@ -18,6 +20,7 @@
 mod canvas;
 mod dimension;
 mod dxf_writer;
+mod group;
 mod layout;
 mod plan;
 mod section;
@@ -28,6 +31,7 @@ mod title;
 use core::fmt;
 
 pub use canvas::{Anchor, Canvas, Line, Point, TEXT_SIZE, Text};
+pub use group::{sheet_group, svg_group, svg_group_into};
 
 use crate::bounds::Field;
 use crate::error::{Error, ErrorKind};
@@ -82,7 +86,7 @@ pub struct TitleBlock<'a> {
     pub checked: &'a str,
     /// Units of the dimensions.
     pub units: Units,
-    /// Seam or tie.
+    /// Seam or tie; of a joint only.
     pub extent: Extent,
 }
 
@@ -106,7 +110,7 @@ impl<'a> TitleBlock<'a> {
 /// Why there is no drawing, or only the beginning of one.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub enum DrawError {
-    /// The joint or a text of the title block cannot be drawn. Nothing was written.
+    /// The joint, the group or a text of the title block cannot be drawn. Nothing was written.
     Input(Error),
     /// The sink refused the text; it may hold a part.
     Sink,
@@ -168,7 +172,7 @@ pub fn sheet(canvas: &mut dyn Canvas, joint: &Joint, title: &TitleBlock<'_>) -> 
 pub fn svg(out: &mut dyn fmt::Write, joint: &Joint, title: &TitleBlock<'_>) -> Result<(), DrawError> {
     let shape = shape::Shape::new(joint, title.extent)?;
     let block = title::Block::new(joint, title)?;
-    let mut canvas = svg_writer::Svg::begin(out, title)?;
+    let mut canvas = svg_writer::Svg::begin(out, title.object)?;
     layout::sheet(&mut canvas, &shape, &block)?;
     Ok(canvas.end()?)
 }
@@ -200,7 +204,7 @@ pub fn svg_seam(out: &mut dyn fmt::Write, sheet: &ShopSheet, title: &TitleBlock<
     let title = made(sheet, title);
     let shape = shape::Shape::new(&sheet.joint, title.extent)?;
     let block = title::Block::new(&sheet.joint, &title)?.with_run(sheet);
-    let mut canvas = svg_writer::Svg::begin(out, &title)?;
+    let mut canvas = svg_writer::Svg::begin(out, title.object)?;
     layout::sheet(&mut canvas, &shape, &block)?;
     Ok(canvas.end()?)
 }
@@ -222,18 +226,26 @@ pub fn svg_seam(out: &mut dyn fmt::Write, sheet: &ShopSheet, title: &TitleBlock<
 /// # Ok::<(), seamwright::Error>(())
 /// ```
 pub fn svg_into<'b>(buffer: &'b mut [u8], joint: &Joint, title: &TitleBlock<'_>) -> Result<&'b str, Error> {
+    whole(buffer, &|out| svg(out, joint, title))
+}
+
+/// Writes into a buffer, all or nothing.
+fn whole<'b>(
+    buffer: &'b mut [u8],
+    write: &dyn Fn(&mut dyn fmt::Write) -> Result<(), DrawError>,
+) -> Result<&'b str, Error> {
     let room = buffer.len();
     let no_space = |needed: usize| {
         let bytes = |n: usize| n as f64;
         Error::new(ErrorKind::NoSpace, Field::Text).value(bytes(room)).limit(bytes(needed))
     };
     let mut count = Count::new();
-    svg(&mut count, joint, title).map_err(|e| input(e, no_space(0)))?;
+    write(&mut count).map_err(|e| input(e, no_space(0)))?;
     if count.needed() > room {
         return Err(no_space(count.needed()));
     }
     let mut slice = Slice::new(buffer);
-    svg(&mut slice, joint, title).map_err(|e| input(e, no_space(0)))?;
+    write(&mut slice).map_err(|e| input(e, no_space(0)))?;
     slice.finish().map_err(no_space)
 }
 

@@ -2,13 +2,12 @@
 
 use core::fmt::{self, Write};
 
-use super::TitleBlock;
 use super::canvas::{Anchor, Canvas, Line, Point, Text};
 use crate::text;
 
 /// Before the title.
 const HEAD: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"297mm\" height=\"210mm\" viewBox=\"0 0 297 210\" \
-role=\"img\">\n<title>Riveted joint: ";
+role=\"img\">\n<title>";
 /// Weights and dashes in millimetres of the sheet: 0.5 wide and 0.25 narrow (ISO 128, group 0.5), dashes in multiples
 /// of the width.
 const STYLE: &str = "</title>\n<style>\n\
@@ -16,7 +15,12 @@ line,circle,path{fill:none;stroke:#000;stroke-width:.25;stroke-linecap:round}\n\
 .outline,.hole{stroke-width:.5}.cut{stroke-width:.7}.frame{stroke-width:.5}.hatch{stroke-width:.18}\n\
 .hidden{stroke-dasharray:3 .75;stroke-linecap:butt}.centre{stroke-dasharray:6 .75 .12 .75;stroke-linecap:butt}\n\
 .solid{fill:#000;stroke:none}\n\
-text{font:3.5px Arial,Helvetica,'Liberation Sans',sans-serif;fill:#000}\n</style>\n\
+text{font:3.5px Arial,Helvetica,'Liberation Sans',sans-serif;fill:#000}\n";
+/// Kinds of lines of forces.
+const FORCES: &str = ".force{stroke-width:.5}.critical,.load{stroke-width:.8}.turning{stroke-width:.18}\n\
+.direct{stroke-width:.18;stroke-dasharray:1.4 .6;stroke-linecap:butt}\n";
+/// After the style sheet.
+const PAPER: &str = "</style>\n\
 <rect width=\"297\" height=\"210\" fill=\"#fff\"/>\n";
 
 /// The sheet as it is written.
@@ -25,12 +29,24 @@ pub(super) struct Svg<'o> {
 }
 
 impl<'o> Svg<'o> {
-    /// Writes the beginning.
-    pub fn begin(out: &'o mut dyn Write, title: &TitleBlock<'_>) -> Result<Self, fmt::Error> {
-        out.write_str(HEAD)?;
+    /// Writes the beginning of the drawing of a joint.
+    pub fn begin(out: &'o mut dyn Write, object: &str) -> Result<Self, fmt::Error> {
+        Svg::headed(out, "Riveted joint: ", object, "")
+    }
+
+    /// Writes the beginning of the drawing of a group under its load.
+    pub fn begin_group(out: &'o mut dyn Write, object: &str) -> Result<Self, fmt::Error> {
+        Svg::headed(out, "Group of rivets: ", object, FORCES)
+    }
+
+    fn headed(out: &'o mut dyn Write, kind: &str, object: &str, style: &str) -> Result<Self, fmt::Error> {
         let mut svg = Svg { out };
-        svg.escaped(title.object)?;
-        svg.out.write_str(STYLE)?;
+        svg.out.write_str(HEAD)?;
+        svg.out.write_str(kind)?;
+        svg.escaped(object)?;
+        for part in [STYLE, style, PAPER] {
+            svg.out.write_str(part)?;
+        }
         Ok(svg)
     }
 
@@ -75,6 +91,11 @@ const fn class(kind: Line) -> &'static str {
         Line::Hatch => "hatch",
         Line::Break => "break",
         Line::Cut => "cut",
+        Line::Force => "force",
+        Line::Critical => "critical",
+        Line::Load => "load",
+        Line::Direct => "direct",
+        Line::Turning => "turning",
         Line::Frame => "frame",
         Line::Rule => "rule",
     }

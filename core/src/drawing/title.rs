@@ -18,21 +18,49 @@ const VALUES: f64 = 26.0;
 /// Width of a value.
 const VALUE_WIDE: f64 = WIDE - VALUES - 1.5;
 /// From one line of text to the next, and what a field needs beside its lines.
-const LEADING: f64 = 4.4;
+pub(super) const LEADING: f64 = 4.4;
 const PADDING: f64 = 1.2;
 /// Height of the field with the projection symbol.
 const SYMBOL: f64 = 9.0;
 
+/// Letters of the notes: places and sizes of all rivets of a group.
+const NOTES: usize = 2560;
+
 /// What stands on the sheet besides the views.
 pub(super) struct Block<'a> {
     pub title: &'a TitleBlock<'a>,
+    /// What is drawn, under its name.
+    name: &'static str,
     form: String<200>,
-    notes: String<640>,
+    notes: String<NOTES>,
+    /// What governs; of a group.
+    governs: Option<String<120>>,
 }
 
 impl<'a> Block<'a> {
     /// Takes the texts over; refuses those that do not fit.
     pub fn new(joint: &Joint, title: &'a TitleBlock<'a>) -> Result<Self, Error> {
+        let mut block = Block::of(title)?;
+        // Both texts have room for every form.
+        let _ = write!(block.form, "{}", joint.form());
+        let _ = notes(&mut block.notes, joint, title);
+        Ok(block)
+    }
+
+    /// Takes the texts of a group over; refuses those that do not fit.
+    pub fn of_group(title: &'a TitleBlock<'a>, form: String<200>, governs: String<120>) -> Result<Self, Error> {
+        Ok(Block { name: "Group", form, governs: Some(governs), ..Block::of(title)? })
+    }
+
+    /// The same with other notes.
+    pub fn set_notes(&mut self, write: &dyn Fn(&mut dyn Write) -> fmt::Result) {
+        self.notes.clear();
+        // There is room for the notes of every group.
+        let _ = write(&mut self.notes);
+    }
+
+    /// A block without anything but its title.
+    fn of(title: &'a TitleBlock<'a>) -> Result<Self, Error> {
         let fields = [
             (title.object, 3),
             (title.drawing_no, 2),
@@ -48,11 +76,7 @@ impl<'a> Block<'a> {
                 return Err(error.value(f64::from(lines)).limit(f64::from(most)));
             }
         }
-        let mut block = Block { title, form: String::new(), notes: String::new() };
-        // Both texts have room for every form.
-        let _ = write!(block.form, "{}", joint.form());
-        let _ = notes(&mut block.notes, joint, title);
-        Ok(block)
+        Ok(Block { title, name: "Joint", form: String::new(), notes: String::new(), governs: None })
     }
 
     /// The same with the run of a shop sheet among the notes.
@@ -83,14 +107,16 @@ impl<'a> Block<'a> {
     /// The fields from top to bottom.
     fn fields<'s>(&'s self, scale: &'s str) -> [(&'static str, &'s str); 11] {
         let t = self.title;
+        // A group is seen from one side only.
+        let seen = self.governs.as_ref().map_or(("Projection", "first angle"), |words| ("Critical", words));
         [
             ("Object", t.object),
-            ("Joint", &self.form),
+            (self.name, &self.form),
             ("Drawing no.", t.drawing_no),
             ("Rule book", t.rule_book),
             ("Scale", scale),
             ("Dimensions", if t.units == Units::Inch { "inches; do not scale" } else { "mm; do not scale" }),
-            ("Projection", "first angle"),
+            seen,
             ("Drawn by", concat!("seamwright ", env!("CARGO_PKG_VERSION"))),
             ("Date", t.date),
             ("Prepared", t.prepared),
@@ -227,7 +253,7 @@ fn lines(text: &str, wide: f64) -> u32 {
 }
 
 /// Breaks a text at its blanks (a word longer than a line anywhere).
-fn wrap(text: &str, wide: f64, each: &mut dyn FnMut(&str) -> fmt::Result) -> fmt::Result {
+pub(super) fn wrap(text: &str, wide: f64, each: &mut dyn FnMut(&str) -> fmt::Result) -> fmt::Result {
     let mut rest = text.trim();
     while !rest.is_empty() {
         let (mut sum, mut blank, mut end) = (0.0, 0, rest.len());

@@ -111,7 +111,7 @@ impl Group {
     }
 
     /// Thickness of the plate, mm, where it is given.
-    pub(super) fn thickness(&self) -> Option<f64> {
+    pub(crate) fn thickness(&self) -> Option<f64> {
         self.plate.map(Length::to_mm)
     }
 
@@ -183,11 +183,11 @@ impl Group {
 /// ```
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct GroupLoad {
-    pub(super) x: f64,
-    pub(super) y: f64,
-    pub(super) at_x: f64,
-    pub(super) at_y: f64,
-    pub(super) couple: f64,
+    pub(crate) x: f64,
+    pub(crate) y: f64,
+    pub(crate) at_x: f64,
+    pub(crate) at_y: f64,
+    pub(crate) couple: f64,
     pub(super) in_row: Option<u8>,
 }
 
@@ -222,8 +222,13 @@ impl GroupLoad {
     }
 
     /// Whether there is a force besides the couple.
-    pub(super) fn has_force(&self) -> bool {
+    pub(crate) fn has_force(&self) -> bool {
         self.x != 0.0 || self.y != 0.0
+    }
+
+    /// Whether the old allowance is taken off the eccentricity.
+    pub(crate) fn is_effective(&self) -> bool {
+        self.in_row.is_some()
     }
 
     /// Checks every figure.
