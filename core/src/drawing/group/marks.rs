@@ -42,6 +42,10 @@ const LED: usize = 3;
 /// What it costs to lie over a text, over a hole, over a stroke, and to lie a ring further off.
 const COSTS: (f64, f64, f64, f64) = (1000.0, 100.0, 30.0, 3.0);
 
+/// Heads of the forces on the rivets: length and half width.
+pub(super) const HEAD: (f64, f64) = (2.6, 0.65);
+/// Heads of their shares.
+pub(super) const SMALL_HEAD: (f64, f64) = (1.6, 0.35);
 /// Least room around a label.
 const AROUND: f64 = 0.5;
 
@@ -108,7 +112,7 @@ impl<'c> Watch<'c> {
                 }
                 let led = (number >= LED).then(|| {
                     let tip = at(target.x + ux * clear, target.y + uy * clear);
-                    (at(middle.x - side(ux) * wide, middle.y - side(uy) * high), tip)
+                    (at(middle.x - side(ux) * (wide + AROUND), middle.y - side(uy) * (high + AROUND)), tip)
                 });
                 let cost =
                     self.cost(area) + far + 0.1 * f64::from(turn) + led.map_or(0.0, |(a, b)| self.leader_cost(a, b));

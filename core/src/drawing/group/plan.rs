@@ -83,9 +83,11 @@ pub(super) struct Plan {
     pub reach: Area,
     /// Columns and rows that are dimensioned from one to the next; `None`: places are listed.
     pub chains: Option<(Lines, Lines, RowWords)>,
-    /// Lines of the dimensions: below for columns, left for rows, above and right for eccentricities.
+    /// Lines of the dimensions: below for columns, beside for rows, above and right for eccentricities.
     pub columns_y: f64,
     pub rows_x: f64,
+    /// Whether the rows are dimensioned on the right: the load is on the left.
+    pub rows_right: bool,
     pub arm_y: Option<f64>,
     pub arm_x: Option<f64>,
 }
@@ -144,7 +146,9 @@ impl Plan {
         let nearer = load.map_or((false, false), |l| l.nearer);
         let has = known.load.has_force();
         let arm_y = (has && arm(known.load.y, ex, nearer.0)).then_some(reach.y0 - LANE);
-        let arm_x = (has && arm(known.load.x, ey, nearer.1)).then_some(reach.x1 + LANE + 2.0);
+        let rows_right = load.is_some_and(|l| l.point.x < holes.x0);
+        let taken = if rows_right { LANE + 2.0 } else { 2.0 };
+        let arm_x = (has && arm(known.load.x, ey, nearer.1)).then_some(reach.x1 + LANE + taken);
         Plan {
             scale,
             per,
@@ -155,7 +159,8 @@ impl Plan {
             reach,
             chains,
             columns_y: reach.y1 + LANE,
-            rows_x: reach.x0 - LANE,
+            rows_x: if rows_right { reach.x1 + LANE } else { reach.x0 - LANE },
+            rows_right,
             arm_y,
             arm_x,
         }
@@ -170,7 +175,11 @@ impl Plan {
             }
             if rows.len() > 1 {
                 let wide = if *words == RowWords::Upright { 5.0 } else { widest(known.units, rows) + 1.5 };
-                all.x0 = self.rows_x - wide;
+                if self.rows_right {
+                    all.x1 = self.rows_x + wide;
+                } else {
+                    all.x0 = self.rows_x - wide;
+                }
             }
         }
         if let Some(y) = self.arm_y {
@@ -183,7 +192,7 @@ impl Plan {
             }
         }
         if let Some(x) = self.arm_x {
-            all.x1 = x + 1.5;
+            all.x1 = larger(all.x1, x + 1.5);
         }
         all
     }

@@ -6,9 +6,9 @@ use super::super::canvas::{Anchor, Canvas, Line, Point, Text, at};
 use super::super::dimension::{self, PARTS, Part, Tag, Words, label};
 use super::Known;
 use super::area::Area;
-use super::marks::{Watch, arrow};
+use super::marks::{HEAD, SMALL_HEAD, Watch, arrow};
 use super::plan::{Plan, RowWords, gaps};
-use super::words::{self, HEAD, SMALL_HEAD};
+use super::words;
 use crate::group::RivetLoad;
 use crate::math::{larger, smaller};
 
@@ -111,20 +111,26 @@ fn chains(w: &mut Watch<'_>, known: &Known<'_>, plan: &Plan, view: Area) -> fmt:
         }
         dimension::chain(w, &mut parts, (plan.holes.y1 + 2.5, plan.columns_y), (view.x0, view.x1))?;
     }
-    let (x, from) = (plan.rows_x, plan.holes.x0 - 2.5);
+    let x = plan.rows_x;
+    let (from, past) = if plan.rows_right { (plan.holes.x1 + 2.5, 0.9) } else { (plan.holes.x0 - 2.5, -0.9) };
     for y in rows.iter().map(|row| plan.at([0.0, *row]).y).filter(|_| rows.len() > 1) {
-        w.line(Line::Dimension, at(from, y), at(x - 0.9, y))?;
+        w.line(Line::Dimension, at(from, y), at(x + past, y))?;
     }
     for ((a, b), row) in gaps(rows).zip(1_usize..) {
         let (low, high) = (plan.at([0.0, a]).y, plan.at([0.0, b]).y);
         let words = label("", known.units, b - a)?;
-        between(w, x, (high, low), (&words, Tag { key: "row", row }, *row_words))?;
+        between(w, (x, plan.rows_right), (high, low), (&words, Tag { key: "row", row }, *row_words))?;
     }
     Ok(())
 }
 
-/// A part of a chain up the sheet: its text upright, or level and left of it.
-fn between(w: &mut Watch<'_>, x: f64, (y0, y1): (f64, f64), (words, tag, how): (&str, Tag, RowWords)) -> fmt::Result {
+/// A part of a chain up the sheet: its text upright, or level and outside.
+fn between(
+    w: &mut Watch<'_>,
+    (x, right): (f64, bool),
+    (y0, y1): (f64, f64),
+    (words, tag, how): (&str, Tag, RowWords),
+) -> fmt::Result {
     let (a, b) = (at(x, y0), at(x, y1));
     w.line(Line::Dimension, a, b)?;
     if y1 - y0 >= ARROWS {
@@ -138,6 +144,7 @@ fn between(w: &mut Watch<'_>, x: f64, (y0, y1): (f64, f64), (words, tag, how): (
     let middle = 0.5 * (y0 + y1);
     let (at, anchor, upright) = match how {
         RowWords::Upright => (at(x - dimension::ABOVE, middle), Anchor::Middle, true),
+        RowWords::Level if right => (at(x + 1.5, middle + 1.25), Anchor::Start, false),
         RowWords::Level => (at(x - 1.5, middle + 1.25), Anchor::End, false),
     };
     w.text(&Text { content: words, at, anchor, upright, key: tag.key, row: tag.row })

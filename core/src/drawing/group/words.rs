@@ -1,15 +1,12 @@
-//! What a group's sheet says in words: title, notes, sizes, scale of forces, forces on the rivets.
+//! What a group's sheet says in words: title, notes, labels.
 
 use core::fmt::{self, Write};
 
 use heapless::{String, Vec};
 
 use super::super::Units;
-use super::super::canvas::{Anchor, Canvas, Line, Point, Text, at};
 use super::super::dimension::{Words, length};
-use super::super::title::{LEADING, WIDE, wrap};
 use super::Known;
-use super::marks::arrow;
 use super::plan::Plan;
 use crate::bounds::Unit;
 use crate::group::GroupMode;
@@ -18,13 +15,7 @@ use crate::text;
 use crate::working::{self, Style};
 
 /// Sizes of rivets that are told apart beside the view; of more than these the notes have a list.
-const SIZES: usize = 3;
-/// Heads of the forces on the rivets: length and half width.
-pub(super) const HEAD: (f64, f64) = (2.6, 0.65);
-/// Heads of their shares.
-pub(super) const SMALL_HEAD: (f64, f64) = (1.6, 0.35);
-/// Columns of the list of forces.
-const ABREAST: usize = 3;
+pub(super) const SIZES: usize = 3;
 
 /// Units of forces, moments and stresses that go with those of lengths.
 pub(super) fn style(units: Units) -> Style {
@@ -47,7 +38,7 @@ pub(super) fn figure(out: &mut dyn Write, units: Units, unit: Unit, x: f64, digi
 }
 
 /// A figure without its unit.
-fn bare(out: &mut dyn Write, x: f64, digits: u8) -> fmt::Result {
+pub(super) fn bare(out: &mut dyn Write, x: f64, digits: u8) -> fmt::Result {
     let mut decimals = digits;
     for power in [1.0, 10.0, 100.0, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8] {
         if abs(x) >= power {
@@ -152,14 +143,14 @@ pub(super) fn couple(known: &Known<'_>) -> Result<Words, fmt::Error> {
 }
 
 /// A place, in the axes of the input.
-fn place(out: &mut dyn Write, units: Units, [x, y]: [f64; 2]) -> fmt::Result {
+pub(super) fn place(out: &mut dyn Write, units: Units, [x, y]: [f64; 2]) -> fmt::Result {
     length(out, units, x)?;
     out.write_str(", ")?;
     length(out, units, y)
 }
 
 /// Sizes of the rivets, each once.
-fn sizes(known: &Known<'_>) -> Vec<(f64, f64), { SIZES + 1 }> {
+pub(super) fn sizes(known: &Known<'_>) -> Vec<(f64, f64), { SIZES + 1 }> {
     let mut list = Vec::new();
     for r in known.found.rivets() {
         if !list.contains(&(r.hole, r.rivet)) {
@@ -170,8 +161,29 @@ fn sizes(known: &Known<'_>) -> Vec<(f64, f64), { SIZES + 1 }> {
     list
 }
 
+/// The numbers of those that are meant, neighbours as a run.
+pub(super) fn runs(out: &mut dyn Write, meant: impl Iterator<Item = bool>) -> fmt::Result {
+    let mut first = None;
+    let mut before = "nos. ";
+    for (is, number) in meant.chain([false]).zip(1_usize..) {
+        match (first, is) {
+            (None, true) => first = Some(number),
+            (Some(from), false) => {
+                let last = number.saturating_sub(1);
+                write!(out, "{before}{from}")?;
+                if last > from {
+                    write!(out, "-{last}")?;
+                }
+                (first, before) = (None, ", ");
+            }
+            _ => {}
+        }
+    }
+    Ok(())
+}
+
 /// A hole and its rivet.
-fn size(out: &mut dyn Write, units: Units, (hole, rivet): (f64, f64)) -> fmt::Result {
+pub(super) fn size(out: &mut dyn Write, units: Units, (hole, rivet): (f64, f64)) -> fmt::Result {
     out.write_str("\u{2300} ")?;
     length(out, units, hole)?;
     out.write_str(" hole")?;
@@ -225,141 +237,4 @@ pub(super) fn notes(out: &mut dyn Write, known: &Known<'_>, plan: Option<&Plan>,
         out.write_str(".")?;
     }
     Ok(())
-}
-
-/// The column beside the view: sizes, centres, scale of forces, forces.
-pub(super) struct Column<'c> {
-    canvas: &'c mut dyn Canvas,
-    x: f64,
-    y: f64,
-}
-
-impl<'c> Column<'c> {
-    /// Begins at the top.
-    pub fn new(canvas: &'c mut dyn Canvas, top: Point) -> Self {
-        Column { canvas, x: top.x, y: top.y }
-    }
-
-    fn text(&mut self, dx: f64, content: &str, key: &'static str, row: usize) -> fmt::Result {
-        let at = at(self.x + dx, self.y);
-        self.canvas.text(&Text { content, at, anchor: Anchor::Start, upright: false, key, row })
-    }
-
-    /// A line of text, wrapped.
-    fn line(&mut self, words: &str, key: &'static str) -> fmt::Result {
-        wrap(words, WIDE - 4.0, &mut |part| {
-            let done = self.text(0.0, part, key, 0);
-            self.y += LEADING;
-            done
-        })
-    }
-
-    /// Sizes of the rivets.
-    fn sizes(&mut self, known: &Known<'_>) -> fmt::Result {
-        let sizes = sizes(known);
-        if sizes.len() > SIZES {
-            return self.line("Holes and rivets: see the notes", "hole");
-        }
-        for one in &sizes {
-            let mut words: String<240> = String::new();
-            if sizes.len() > 1 {
-                let same = known.found.rivets().iter().zip(1_usize..).filter(|(r, _)| (r.hole, r.rivet) == *one);
-                for ((_, number), at) in same.zip(0_usize..) {
-                    write!(words, "{}{number}", if at == 0 { "nos. " } else { ", " })?;
-                }
-                words.write_str(": ")?;
-            }
-            size(&mut words, known.units, *one)?;
-            self.line(&words, "hole")?;
-        }
-        Ok(())
-    }
-
-    /// Centroid, instantaneous centre, moment.
-    fn centres(&mut self, known: &Known<'_>) -> fmt::Result {
-        let mut words = Words::new();
-        words.write_str("G, centroid, x, y: ")?;
-        place(&mut words, known.units, known.found.centroid)?;
-        self.line(&words, "centroid")?;
-        words.clear();
-        match known.found.centre {
-            Some(centre) => {
-                words.write_str("C, instant. centre: ")?;
-                place(&mut words, known.units, centre)?;
-            }
-            None => words.write_str("The load passes through G: no turning")?,
-        }
-        self.line(&words, "centre")?;
-        if known.found.centre.is_some() {
-            words.clear();
-            words.write_str("Moment about G: ")?;
-            figure(&mut words, known.units, Unit::NewtonMillimetre, known.found.moment, 6)?;
-            self.line(&words, "moment")?;
-        }
-        Ok(())
-    }
-
-    /// The scale of forces, with the lines that show them.
-    fn scale(&mut self, known: &Known<'_>, plan: &Plan) -> fmt::Result {
-        self.y += 1.5;
-        let mut words = Words::new();
-        words.write_str("Forces: 10 mm drawn = ")?;
-        bare(&mut words, plan.per_ten, 3)?;
-        write!(words, " {}", style(known.units).symbol(Unit::Newton))?;
-        self.line(&words, "force_scale")?;
-        let shares = known.shares();
-        let samples = [
-            (Line::Force, "force on a rivet", HEAD, true),
-            (Line::Critical, "force on the critical rivet", HEAD, true),
-            (Line::Direct, "direct share", SMALL_HEAD, shares),
-            (Line::Turning, "turning share", SMALL_HEAD, shares),
-        ];
-        for (kind, name, head, shown) in samples {
-            if shown {
-                let y = self.y - 1.2;
-                arrow(self.canvas, kind, at(self.x, y), at(self.x + 10.0, y), head)?;
-                self.text(13.0, name, "note", 0)?;
-                self.y += LEADING;
-            }
-        }
-        Ok(())
-    }
-
-    /// The force on each rivet, as far down as `end`.
-    fn forces(&mut self, known: &Known<'_>, end: f64) -> fmt::Result {
-        self.y += 1.5;
-        let rivets = known.found.rivets();
-        let high = rivets.len().div_ceil(ABREAST);
-        let rows = u32::try_from(high).map_or(0.0, f64::from);
-        if self.y + LEADING * rows > end {
-            return self.line("Force on each rivet: see the working", "note");
-        }
-        let mut words = Words::new();
-        write!(words, "Force on each rivet, {}:", style(known.units).symbol(Unit::Newton))?;
-        self.line(&words, "note")?;
-        let top = self.y;
-        for (column, dx) in
-            rivets.chunks(high.max(1)).zip([0.0, 26.0, 52.0]).zip(0_usize..).map(|((c, dx), i)| ((c, i), dx))
-        {
-            let (list, i) = column;
-            self.y = top;
-            for (r, row) in list.iter().zip(1_usize..) {
-                let number = i.saturating_mul(high).saturating_add(row);
-                words.clear();
-                write!(words, "{number}: ")?;
-                bare(&mut words, style(known.units).convert(Unit::Newton, r.resultant), 4)?;
-                self.text(dx, &words, "rivet_force", number)?;
-                self.y += LEADING;
-            }
-        }
-        Ok(())
-    }
-
-    /// All of it, as far down as `end`.
-    pub fn write(mut self, known: &Known<'_>, plan: &Plan, end: f64) -> fmt::Result {
-        self.sizes(known)?;
-        self.centres(known)?;
-        self.scale(known, plan)?;
-        self.forces(known, end)
-    }
 }
