@@ -74,3 +74,11 @@ pub fn dxf(i: &mut Input) {
         told(drawing::dxf_seam(&mut Slice::new(i.room()), &sheet, &title), i);
     }
 }
+
+pub fn group(i: &mut Input) {
+    let Some((group, load, stress)) = crate::group::stated(i) else { return };
+    let (rules, title) = (i.rules(), title(i));
+    told(drawing::sheet_group(&mut Refusing(i), &group, &load, &stress, &rules, &title), i);
+    told(drawing::svg_group(&mut Slice::new(i.room()), &group, &load, &stress, &rules, &title), i);
+    keep(drawing::svg_group_into(i.room(), &group, &load, &stress, &rules, &title));
+}

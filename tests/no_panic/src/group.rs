@@ -63,6 +63,11 @@ fn stress(i: &mut Input) -> GroupStress {
     black_box(stress)
 }
 
+/// All that a group is asked with.
+pub(crate) fn stated(i: &mut Input) -> Option<(Group, GroupLoad, GroupStress)> {
+    Some((any(i)?, load(i), stress(i)))
+}
+
 fn seen<N: Num>(found: &GroupCheck<N>) {
     keep(GroupCheck::critical(found));
     for rivet in GroupCheck::rivets(found) {

@@ -120,6 +120,7 @@ exports! {
     seamwright_proof_drawing_sheet drawing::sheet;
     seamwright_proof_drawing_svg drawing::svg;
     seamwright_proof_drawing_dxf drawing::dxf;
+    seamwright_proof_drawing_group drawing::group;
     seamwright_proof_sheet_size sheet::size;
     seamwright_proof_sheet_check sheet::check;
     seamwright_proof_sheet_rate sheet::rate;

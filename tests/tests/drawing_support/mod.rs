@@ -16,6 +16,11 @@ pub struct Seen {
     pub hidden: Vec<(f64, f64)>,
     pub texts: Vec<(String, String, usize, [f64; 4])>,
     pub strokes: Vec<(Line, Point, Point)>,
+    /// Circles of all kinds.
+    pub circles: Vec<(Line, Point, f64)>,
+    /// First corners of filled triangles: the tips of arrow heads.
+    pub tips: Vec<Point>,
+    pub arcs: Vec<(Point, Point)>,
     /// Boxes of rivet heads in the section.
     pub heads: Vec<[f64; 4]>,
     reach: [f64; 4],
@@ -23,9 +28,13 @@ pub struct Seen {
 
 impl Seen {
     pub fn of(joint: &Joint, title: &TitleBlock<'_>) -> Result<Self, DrawError> {
+        Seen::drawn(|canvas| sheet(canvas, joint, title))
+    }
+
+    pub fn drawn(draw: impl FnOnce(&mut Seen) -> Result<(), DrawError>) -> Result<Self, DrawError> {
         let mut seen =
             Seen { reach: [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY], ..Seen::default() };
-        sheet(&mut seen, joint, title).map(|()| seen)
+        draw(&mut seen).map(|()| seen)
     }
 
     fn stretch(&mut self, p: Point) -> fmt::Result {
@@ -76,6 +85,7 @@ impl Canvas for Seen {
     }
 
     fn circle(&mut self, kind: Line, centre: Point, radius: f64) -> fmt::Result {
+        self.circles.push((kind, centre, radius));
         if kind == Line::Hole {
             self.holes.push((centre.x, centre.y, radius));
         }
@@ -86,12 +96,14 @@ impl Canvas for Seen {
     fn arc(&mut self, _: Line, from: Point, to: Point, rise: f64) -> fmt::Result {
         let off = if to.x > from.x { -rise } else { rise };
         let (y0, y1) = (from.y.min(from.y + off), from.y.max(from.y + off));
+        self.arcs.push((from, to));
         self.heads.push([from.x.min(to.x), y0, from.x.max(to.x), y1]);
         self.stretch(Point { x: from.x, y: from.y + off })?;
         self.stretch(to)
     }
 
     fn triangle(&mut self, corners: [Point; 3]) -> fmt::Result {
+        self.tips.push(corners[0]);
         corners.into_iter().try_for_each(|p| self.stretch(p))
     }
 
@@ -200,19 +212,25 @@ fn within([x0, y0, x1, y1]: [f64; 4], a: Point, b: Point) -> Option<(f64, f64)> 
     (enter < leave).then_some((enter, leave))
 }
 
-/// No stroke through a label; no leader through a hole of the plan, a head of the section or a dimension line.
-pub fn crossed(seen: &Seen) -> Vec<String> {
+/// No stroke of a kind through a label.
+pub fn struck(seen: &Seen, kinds: &[Line]) -> Vec<String> {
     let mut wrong = Vec::new();
-    let lines = |kinds: &'static [Line]| seen.strokes.iter().filter(move |s| kinds.contains(&s.0));
     for text in &seen.texts {
         let [x0, y0, x1, y1] = text.3;
         let inner = [x0 + 0.3, y0 + 0.3, x1 - 0.3, y1 - 0.3];
-        for (kind, a, b) in lines(&[Line::Outline, Line::Dimension, Line::Centre, Line::Cut, Line::Frame]) {
+        for (kind, a, b) in seen.strokes.iter().filter(|s| kinds.contains(&s.0)) {
             if within(inner, *a, *b).is_some() {
                 wrong.push(format!("{kind:?} {a:?} {b:?} through {text:?}"));
             }
         }
     }
+    wrong
+}
+
+/// No stroke through a label; no leader through a hole of the plan, a head of the section or a dimension line.
+pub fn crossed(seen: &Seen) -> Vec<String> {
+    let mut wrong = struck(seen, &[Line::Outline, Line::Dimension, Line::Centre, Line::Cut, Line::Frame]);
+    let lines = |kinds: &'static [Line]| seen.strokes.iter().filter(move |s| kinds.contains(&s.0));
     // Leaders are the oblique ones that reach far; strokes at the ends of dimensions are short.
     let far = |a: &Point, b: &Point| (a.x - b.x).hypot(a.y - b.y) > 4.0;
     let leaders: Vec<_> = lines(&[Line::Dimension]).filter(|(_, a, b)| a.x != b.x && a.y != b.y && far(a, b)).collect();

@@ -90,7 +90,8 @@ impl<'c> Watch<'c> {
         let met = |area: &Area| area.crossed(a, b) && !area.holds(b);
         let over = self.areas.iter().filter(|(area, _)| met(area)).fold(0.0, |sum, (_, cost)| sum + cost);
         let crossed = self.strokes.iter().filter(|(c, d)| meet((a, b), (*c, *d))).count();
-        over + 0.5 * COSTS.2 * crossed as f64
+        // Whatever it crosses is better than a text over another.
+        smaller(over + 0.5 * COSTS.2 * crossed as f64, 0.5 * COSTS.0)
     }
 
     /// The freest place for something of half a width and half a height near a target, at a distance that is kept.

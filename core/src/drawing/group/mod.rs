@@ -1,7 +1,7 @@
 //! A group of rivets under its load, on one sheet: rivets to scale, the force on each, the load, both centres.
 
 mod area;
-mod column;
+mod legend;
 mod marks;
 mod plan;
 mod view;
@@ -73,7 +73,7 @@ impl<'a> Sheet<'a> {
         self.block.draw(canvas, at(COLUMN, bottom), scale)?;
         self.block.draw_notes(canvas, at(left + 2.0, notes_top(&self.block)), NOTES)?;
         let end = bottom - self.block.height(scale) - 1.5;
-        column::Column::new(canvas, at(COLUMN + 2.0, top + 5.5)).write(&self.known, &self.plan, end)?;
+        legend::Legend::new(canvas, at(COLUMN + 2.0, top + 5.5)).write(&self.known, &self.plan, end)?;
         caption(canvas, left + 2.0, top + 5.5, "GROUP UNDER LOAD", scale)?;
         view::draw(canvas, &self.known, &self.plan, self.view)
     }

@@ -147,7 +147,10 @@ impl Plan {
         let has = known.load.has_force();
         let arm_y = (has && arm(known.load.y, ex, nearer.0)).then_some(reach.y0 - LANE);
         let rows_right = load.is_some_and(|l| l.point.x < holes.x0);
-        let taken = if rows_right { LANE + 2.0 } else { 2.0 };
+        let taken = match &chains {
+            Some((_, rows, words)) if rows_right => 7.0 + rows_room(known.units, rows, *words),
+            _ => 2.0,
+        };
         let arm_x = (has && arm(known.load.x, ey, nearer.1)).then_some(reach.x1 + LANE + taken);
         Plan {
             scale,
@@ -174,7 +177,7 @@ impl Plan {
                 all.y1 = self.columns_y + 7.0;
             }
             if rows.len() > 1 {
-                let wide = if *words == RowWords::Upright { 5.0 } else { widest(known.units, rows) + 1.5 };
+                let wide = rows_room(known.units, rows, *words);
                 if self.rows_right {
                     all.x1 = self.rows_x + wide;
                 } else {
@@ -222,9 +225,13 @@ impl Plan {
     }
 }
 
-/// The widest dimension between neighbours.
-fn widest(units: Units, list: &[f64]) -> f64 {
-    gaps(list).fold(0.0, |most, (a, b)| larger(most, label("", units, b - a).map_or(0.0, |words| width(&words))))
+/// Room for the words beside the dimensions of the rows.
+fn rows_room(units: Units, rows: &[f64], words: RowWords) -> f64 {
+    let wide = |(a, b): (f64, f64)| label("", units, b - a).map_or(0.0, |words| width(&words));
+    match words {
+        RowWords::Upright => 5.0,
+        RowWords::Level => 2.0 + gaps(rows).map(wide).fold(0.0, larger),
+    }
 }
 
 /// Columns and rows, where rivets stand on few enough lines and the rows far enough apart for their dimensions.

@@ -17,16 +17,16 @@ use crate::bounds::Unit;
 const ABREAST: usize = 3;
 
 /// The column beside the view: sizes, centres, scale of forces, forces.
-pub(super) struct Column<'c> {
+pub(super) struct Legend<'c> {
     canvas: &'c mut dyn Canvas,
     x: f64,
     y: f64,
 }
 
-impl<'c> Column<'c> {
+impl<'c> Legend<'c> {
     /// Begins at the top.
     pub fn new(canvas: &'c mut dyn Canvas, top: Point) -> Self {
-        Column { canvas, x: top.x, y: top.y }
+        Legend { canvas, x: top.x, y: top.y }
     }
 
     fn text(&mut self, dx: f64, content: &str, key: &'static str, row: usize) -> fmt::Result {
