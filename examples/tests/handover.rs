@@ -8,9 +8,10 @@ use std::process::Command;
 use std::{env, fs};
 
 /// What is committed: small, and read by people.
-const COMMITTED: [&str; 3] = ["drawing.svg", "tie.svg", "shop.txt"];
+const COMMITTED: [&str; 4] = ["drawing.svg", "tie.svg", "bracket.svg", "shop.txt"];
 /// Everything that the program writes.
-const WRITTEN: [&str; 12] = [
+const WRITTEN: [&str; 13] = [
+    "bracket.svg",
     "tie.dxf",
     "tie.svg",
     "shop-working.txt",

@@ -22,7 +22,13 @@ static void begin(void)
 
 static uint32_t text(int which, char *b, size_t n, size_t *s)
 {
-    return which == 0 ? sw_working_group(&group, &rules, NULL, b, n, s, NULL) : SW_END;
+    sw_title title;
+    sw_title_init(&title), title.object = "Bracket of an invented hoist";
+    switch (which) {
+    case 0: return sw_working_group(&group, &rules, NULL, b, n, s, NULL);
+    case 1: return sw_drawing_group(&group, &rules, &title, b, n, s, NULL);
+    default: return SW_END;
+    }
 }
 
 static uint32_t list(int which, void *a, size_t n, size_t *count, size_t *size)
@@ -52,8 +58,9 @@ static uint32_t checks(void)
 static void null_pointers(void)
 {
     sw_group_found found;
+    sw_title title;
     size_t n = 7;
-    sw_group_found_init(&found);
+    sw_group_found_init(&found), sw_title_init(&title);
     EXPECT(sw_group_check(NULL, &rules, &found, NULL, 0, NULL, &error) == SW_BAD_POINTER && error.index == 1);
     EXPECT(sw_group_check(&group, NULL, &found, NULL, 0, NULL, &error) == SW_BAD_POINTER && error.index == 2);
     EXPECT(sw_group_check(&group, &rules, NULL, NULL, 0, NULL, &error) == SW_BAD_POINTER && error.index == 3);
@@ -67,6 +74,14 @@ static void null_pointers(void)
     EXPECT(sw_group_rivets(&group, NULL, NULL, 0, &n, NULL) == SW_BAD_POINTER && n == 7);
     EXPECT(sw_working_group(NULL, &rules, NULL, NULL, 0, &n, NULL) == SW_BAD_POINTER);
     EXPECT(sw_working_group(&group, NULL, NULL, NULL, 0, &n, NULL) == SW_BAD_POINTER);
+    EXPECT(sw_drawing_group(NULL, &rules, &title, NULL, 0, &n, &error) == SW_BAD_POINTER && error.index == 1);
+    EXPECT(sw_drawing_group(&group, NULL, &title, NULL, 0, &n, &error) == SW_BAD_POINTER && error.index == 2);
+    EXPECT(sw_drawing_group(&group, &rules, NULL, NULL, 0, &n, &error) == SW_BAD_POINTER && error.index == 3);
+    EXPECT(sw_drawing_group(&group, &rules, &title, NULL, 9, &n, &error) == SW_BAD_POINTER && error.index == 4);
+    title.units = 7;
+    EXPECT(sw_drawing_group(&group, &rules, &title, NULL, 0, &n, &error) == SW_BAD_CHOICE && error.index == 3);
+    title.units = SW_UNITS_METRIC, title.struct_size = 3;
+    EXPECT(sw_drawing_group(&group, &rules, &title, NULL, 0, &n, &error) == SW_BAD_STRUCT_SIZE && error.index == 3);
     group.rivets = NULL;
     EXPECT(checks() == SW_BAD_POINTER && error.index == 1);
     group.rivet_count = 0;
@@ -90,7 +105,7 @@ int main(void)
 {
     size_t i;
     begin();
-    EXPECT(short_buffers(text) == 1);
+    EXPECT(short_buffers(text) == 2);
     EXPECT(short_arrays(list) == 2);
     null_pointers();
     wrong_struct_sizes(&group, checks);
@@ -100,7 +115,7 @@ int main(void)
     for (i = 0; i < 3; i++)
         rivets[i].hole_mm = rivets[i].rivet_mm = 0;
     sizes = 1;
-    EXPECT(short_buffers(text) == 1);
+    EXPECT(short_buffers(text) == 2);
     EXPECT(careless_words(&group, offsetof(sw_group, plate_mm), sizeof group, checks) > 30);
     EXPECT(careless_words(rivets, 0, sizeof rivets, checks) > 30);
     return done("the C border of groups of rivets");

@@ -154,7 +154,7 @@ static void designs(const sw_brief *b, const sw_rules *r)
 }
 
 /* Groups of rivets, some of them without holes. */
-static void groups(const sw_rules *r, const sw_style *style)
+static void groups(const sw_rules *r, const sw_style *style, const sw_title *title)
 {
     sw_group g;
     sw_group_found found;
@@ -179,6 +179,7 @@ static void groups(const sw_rules *r, const sw_style *style)
             abort();
     }
     n = 0, text(sw_working_group(&g, r, style, words, sizeof words, &n, &e), &n);
+    n = 0, text(sw_drawing_group(&g, r, title, NULL, 0, &n, &e), &n);
 }
 
 /* Conventions, exercises, sensitivities, comparisons. */
@@ -420,7 +421,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     case 1: designs(&b, &r); break;
     case 2: sweeps(&b.form, &r); break;
     case 3: sheets(&j, &b, &m, &r, &style); break;
-    case 4: groups(&r, &style); break;
+    case 4: groups(&r, &style, &title); break;
     default: studies(&j, &b, &m, &r);
     }
     return 0;

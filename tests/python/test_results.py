@@ -206,6 +206,34 @@ def test_drawings(found, design, tmp_path):
         sw.drawing(joint=found.joint, object="x" * 500)
 
 
+def test_the_drawing_of_a_group(tmp_path):
+    made = sw.size_group(
+        places=[(mm(x), mm(80 * i)) for i in range(3) for x in (0, 90)],
+        load=sw.GroupLoad(y=sw.kN(-32), at=(mm(345), mm(80))),
+        shear=MPa(90),
+        book="structural",
+    )
+    drawing = made.drawing(object="Hoist <3> (invented)", drawing_no="QM & 3")
+    assert drawing == made.check.drawing(object="Hoist <3> (invented)", drawing_no="QM & 3")
+    root = ElementTree.fromstring(drawing._repr_svg_())
+    words = "".join(root.itertext())
+    # The load hangs 345 - 45 mm beside the centroid, clockwise: 32 kN on the right.
+    assert "Hoist <3> (invented)" in words and "e = 300" in words and "P = 32 kN, down" in words
+    assert "Structural practice" in words and sw.CAUTION.split(".")[0] in words
+    coded = drawing._repr_html_().partition("base64,")[2].partition('"')[0]
+    assert base64.b64decode(coded).decode() == drawing.svg
+    assert repr(drawing) == "<Drawing: group of 6 rivets>"
+    assert drawing.save(tmp_path / "g.svg").read_text(encoding="utf-8") == drawing.svg
+    assert made.save(tmp_path / "h.svg").read_text(encoding="utf-8") == made.check.drawing().svg
+    assert "e = 11 13/16" not in drawing.svg and "kN" not in made.drawing(units="inch").svg
+    with pytest.raises(sw.SeamwrightError, match=r"\.dxf"):
+        drawing.save(tmp_path / "g.dxf")
+    with pytest.raises(sw.SeamwrightError, match="text"):
+        made.drawing(object="x" * 500)
+    with pytest.raises(sw.SeamwrightError, match="units"):
+        made.drawing(units="cubit")
+
+
 def test_saving_is_whole_or_not_at_all(found, design, sheet, tmp_path, monkeypatch):
     for suffix in (".txt", ".md", ".tex", ".html", ".svg", ".dxf", ".json"):
         for n, x in enumerate((found, design)):

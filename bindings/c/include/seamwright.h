@@ -1317,7 +1317,7 @@ typedef struct sw_title {
   uint32_t struct_size;
   // `SW_UNITS_*`: what the dimensions are in.
   uint32_t units;
-  // `SW_EXTENT_*`.
+  // `SW_EXTENT_*`; means nothing for a group.
   uint32_t extent;
   // Not used.
   uint32_t reserved;
@@ -1334,6 +1334,52 @@ typedef struct sw_title {
   // Who checked it.
   const char *checked;
 } sw_title;
+
+// A rivet of a group.
+typedef struct sw_group_rivet {
+  // Its place along x, mm.
+  double x_mm;
+  // Its place along y, mm.
+  double y_mm;
+  // Its hole, mm, which a driven rivet fills; 0 in all rivets: to be found by `sw_group_size`.
+  double hole_mm;
+  // The cold rivet, mm; 0: as large as its hole.
+  double rivet_mm;
+} sw_group_rivet;
+
+// A group of rivets with its load and what is permitted. The array is the caller's and is not kept.
+typedef struct sw_group {
+  // Size of this struct, set by `sw_group_init`.
+  uint32_t struct_size;
+  // Shear planes of each rivet, 1 or 2.
+  uint32_t shear_planes;
+  // 0: the true eccentricity. Else the rivets in one vertical row: the effective eccentricity of an old AISC Manual
+  // (Hicks p. 1.83), (1 + n)/2 inches less, for a vertical load. Not for new work.
+  uint32_t row_rivets;
+  // Not used.
+  uint32_t reserved;
+  // The rivets, numbered from 1 in this order.
+  const struct sw_group_rivet *rivets;
+  // How many rivets, 1 to `SW_MAX_GROUP`.
+  size_t rivet_count;
+  // The plate that the rivets bear on, mm: of two the thinner, of one between two others that or both of them together,
+  // whichever is thinner. 0: not known, bearing is not worked out.
+  double plate_mm;
+  // Force along x, N.
+  double load_x_n;
+  // Force along y, N; negative where it hangs down.
+  double load_y_n;
+  // A point of its line along x, mm.
+  double load_at_x_mm;
+  // A point of its line along y, mm.
+  double load_at_y_mm;
+  // A couple, N mm, positive from x to y.
+  double couple_nmm;
+  // Shear stress that is permitted in the rivets, single shear, MPa.
+  double shear_mpa;
+  // Bearing stress that is permitted, MPa; 0: not given.
+  double bearing_mpa;
+} sw_group;
 
 // A cylindrical shell under internal pressure.
 typedef struct sw_shell {
@@ -1661,52 +1707,6 @@ typedef struct sw_boiler_line {
   // Allowed pressure, MPa; 0: it allows none.
   double pressure_mpa;
 } sw_boiler_line;
-
-// A rivet of a group.
-typedef struct sw_group_rivet {
-  // Its place along x, mm.
-  double x_mm;
-  // Its place along y, mm.
-  double y_mm;
-  // Its hole, mm, which a driven rivet fills; 0 in all rivets: to be found by `sw_group_size`.
-  double hole_mm;
-  // The cold rivet, mm; 0: as large as its hole.
-  double rivet_mm;
-} sw_group_rivet;
-
-// A group of rivets with its load and what is permitted. The array is the caller's and is not kept.
-typedef struct sw_group {
-  // Size of this struct, set by `sw_group_init`.
-  uint32_t struct_size;
-  // Shear planes of each rivet, 1 or 2.
-  uint32_t shear_planes;
-  // 0: the true eccentricity. Else the rivets in one vertical row: the effective eccentricity of an old AISC Manual
-  // (Hicks p. 1.83), (1 + n)/2 inches less, for a vertical load. Not for new work.
-  uint32_t row_rivets;
-  // Not used.
-  uint32_t reserved;
-  // The rivets, numbered from 1 in this order.
-  const struct sw_group_rivet *rivets;
-  // How many rivets, 1 to `SW_MAX_GROUP`.
-  size_t rivet_count;
-  // The plate that the rivets bear on, mm: of two the thinner, of one between two others that or both of them together,
-  // whichever is thinner. 0: not known, bearing is not worked out.
-  double plate_mm;
-  // Force along x, N.
-  double load_x_n;
-  // Force along y, N; negative where it hangs down.
-  double load_y_n;
-  // A point of its line along x, mm.
-  double load_at_x_mm;
-  // A point of its line along y, mm.
-  double load_at_y_mm;
-  // A couple, N mm, positive from x to y.
-  double couple_nmm;
-  // Shear stress that is permitted in the rivets, single shear, MPa.
-  double shear_mpa;
-  // Bearing stress that is permitted, MPa; 0: not given.
-  double bearing_mpa;
-} sw_group;
 
 // A group under its load.
 typedef struct sw_group_found {
@@ -2605,6 +2605,16 @@ uint32_t sw_drawing_dxf_seam(const struct sw_joint *joint,
                              size_t len,
                              size_t *needed,
                              struct sw_error *error);
+
+// A group of rivets under its load on an A4 sheet, as SVG: rivets to scale with their numbers, the force on each, the
+// load, centroid and instantaneous centre. Where no rivet has a hole, with the size that `sw_group_size` finds.
+uint32_t sw_drawing_group(const struct sw_group *group,
+                          const struct sw_rules *rules,
+                          const struct sw_title *title,
+                          char *buf,
+                          size_t len,
+                          size_t *needed,
+                          struct sw_error *error);
 
 // What an assumption is about, by its number.
 uint32_t sw_assumption_what(uint32_t about, char *buf, size_t len, size_t *needed);

@@ -3,13 +3,16 @@
 use core::ffi::c_char;
 use core::fmt;
 
-use seamwright::drawing::{DrawError, Extent, TitleBlock, Units, dxf, dxf_seam, svg, svg_seam};
+use seamwright::drawing::{DrawError, Extent, TitleBlock, Units, dxf, dxf_seam, svg, svg_group, svg_seam};
+use seamwright::group::size_group;
 use seamwright::joint::Joint;
+use seamwright::quantities::Length;
 use seamwright::shop::ShopSheet;
 
 use crate::border::{self, Text};
+use crate::group::{Stated, sw_group};
 use crate::joint::{sw_joint, sw_materials};
-use crate::rules::sw_rules;
+use crate::rules::{book_of, sw_rules};
 use crate::shop::{sheet_of, sw_order};
 use crate::status::{Failure, SW_BAD_CHOICE, SW_NO_SPACE, answer, sw_error};
 use crate::working::{SW_UNITS_INCH, SW_UNITS_METRIC};
@@ -27,7 +30,7 @@ pub struct sw_title {
     pub struct_size: u32,
     /// `SW_UNITS_*`: what the dimensions are in.
     pub units: u32,
-    /// `SW_EXTENT_*`.
+    /// `SW_EXTENT_*`; means nothing for a group.
     pub extent: u32,
     /// Not used.
     pub reserved: u32,
@@ -181,4 +184,32 @@ pub extern "C" fn sw_drawing_dxf_seam(
     error: *mut sw_error,
 ) -> u32 {
     answer(error, || draw_seam(&sheet_of(joint, materials, rules, order)?, title, (buf, len, needed), dxf_seam))
+}
+
+/// A group of rivets under its load on an A4 sheet, as SVG: rivets to scale with their numbers, the force on each, the
+/// load, centroid and instantaneous centre. Where no rivet has a hole, with the size that `sw_group_size` finds.
+#[unsafe(no_mangle)]
+pub extern "C" fn sw_drawing_group(
+    group: *const sw_group,
+    rules: *const sw_rules,
+    title: *const sw_title,
+    buf: *mut c_char,
+    len: usize,
+    needed: *mut usize,
+    error: *mut sw_error,
+) -> u32 {
+    answer(error, || {
+        let Stated { group, load, stress, bare } = border::read(group, 1)?.stated(1)?;
+        let (book, _) = book_of(&border::read(rules, 2)?)?;
+        let title = border::read(title, 3)?;
+        let block = title.block(3)?;
+        let text = Text::new(buf, len, needed, 4)?;
+        let group = if bare {
+            let made = size_group(&group, &load, &stress, &book.rules)?;
+            group.hole(Length::mm(made.hole)).rivet(Length::mm(made.rivet))
+        } else {
+            group
+        };
+        text.put(|out| svg_group(out, &group, &load, &stress, &book.rules, &block).map_err(failed))
+    })
 }

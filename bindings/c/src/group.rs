@@ -172,12 +172,12 @@ pub struct sw_rivet_load {
 }
 
 /// What a group hands to the library.
-struct Stated {
-    group: Group,
-    load: GroupLoad,
-    stress: GroupStress,
+pub(crate) struct Stated {
+    pub(crate) group: Group,
+    pub(crate) load: GroupLoad,
+    pub(crate) stress: GroupStress,
     /// Whether no rivet has a hole or a rivet yet.
-    bare: bool,
+    pub(crate) bare: bool,
 }
 
 impl sw_group {
@@ -200,7 +200,7 @@ impl sw_group {
         }
     }
 
-    fn stated(&self, argument: u32) -> Result<Stated, Failure> {
+    pub(crate) fn stated(&self, argument: u32) -> Result<Stated, Failure> {
         let rivets = border::array(self.rivets, self.rivet_count, argument)?;
         let mut places = [(Length::mm(0.0), Length::mm(0.0)); SW_MAX_GROUP];
         if rivets.len() > SW_MAX_GROUP {

@@ -3,8 +3,11 @@
 use pyo3::exceptions::PyRuntimeError;
 use pyo3::prelude::*;
 use seamwright::drawing::{self as core_drawing, DrawError, TitleBlock, Units};
+use seamwright::group as core_group;
 
+use crate::book::Book;
 use crate::error::{raise, wrong_choice};
+use crate::group::{GroupIn, stated};
 use crate::joint::Joint;
 use crate::shop::Sheet;
 use crate::words;
@@ -76,4 +79,13 @@ pub fn dxf_seam(py: Python<'_>, sheet: &Sheet, block: TitleIn) -> PyResult<Strin
 pub fn svg_seam(py: Python<'_>, sheet: &Sheet, block: TitleIn) -> PyResult<String> {
     let block = title(py, &block)?;
     drawn(py, |out| core_drawing::svg_seam(out, sheet.inner(), &block))
+}
+
+/// The A4 sheet of a group of rivets under its load as SVG.
+#[pyfunction]
+pub fn svg_group(py: Python<'_>, given: GroupIn, book: &Book, block: TitleIn) -> PyResult<String> {
+    let (block, (group, load, stress)) = (title(py, &block)?, stated(py, &given, book)?);
+    // What the group or the book is at fault for is told with the book's words.
+    core_group::check_group(&group, &load, &stress, book.rules()).map_err(|e| book.raise(py, &e))?;
+    drawn(py, |out| core_drawing::svg_group(out, &group, &load, &stress, book.rules(), &block))
 }

@@ -32,7 +32,7 @@ pub struct GroupIn {
 }
 
 /// The group, its load and what is permitted.
-fn stated(py: Python<'_>, given: &GroupIn, book: &Book) -> PyResult<(Group, GroupLoad, GroupStress)> {
+pub(crate) fn stated(py: Python<'_>, given: &GroupIn, book: &Book) -> PyResult<(Group, GroupLoad, GroupStress)> {
     let raise = |e| book.raise(py, &e);
     let places: Vec<_> = given.places.iter().map(|(x, y)| (Length::mm(*x), Length::mm(*y))).collect();
     let mut group = Group::at(&places).map_err(raise)?.planes(given.shear_planes);

@@ -41,7 +41,7 @@ mod _native {
     #[pymodule_export]
     use crate::compare::{compare, working_of_comparison};
     #[pymodule_export]
-    use crate::drawing::{dxf, dxf_seam, svg, svg_seam};
+    use crate::drawing::{dxf, dxf_seam, svg, svg_group, svg_seam};
     #[pymodule_export]
     use crate::figures::{conventions, edited, reconcile, symbols, worked};
     #[pymodule_export]

@@ -2,7 +2,8 @@
 //! hole pattern and the shop sheet of one seam (default directory `target/handover`).
 //!
 //! The scenario is invented: a longitudinal seam on the drum of a steam mangle that never was, 14 mm plate, straps of
-//! unequal width, three rows on each side; and the splice of a tie in a gantry that never was either.
+//! unequal width, three rows on each side; the splice of a tie in a gantry that never was either, and a bracket of its
+//! hoist.
 //!
 //! Drawing, hole pattern, shop sheet and `working.*` are all of the joint as it is to be made, with the pitch that the
 //! seam takes. `sizing.txt` is how its dimensions were found, with the pitch before it was fitted, and says so.
@@ -12,9 +13,10 @@ use std::io::Write as _;
 use std::path::PathBuf;
 
 use seamwright::drawing::{self, Extent, TitleBlock};
+use seamwright::group::{Group, GroupLoad, GroupStress, size_group};
 use seamwright::joint::{Arrangement, Form, JointKind, JointSpec};
 use seamwright::materials::Materials;
-use seamwright::quantities::{Length, Stress};
+use seamwright::quantities::{Force, Length, Stress};
 use seamwright::rules::{INDIAN, Rounding, STRUCTURAL};
 use seamwright::shop::{self, HeadForm, LengthRule, Order, Run, ShopSheet, Stock, shop_sheet};
 use seamwright::sizing::{Brief, size};
@@ -39,8 +41,8 @@ fn before(sheet: &ShopSheet) -> String {
 const HELP: &str = "\
 Usage: handover [DIRECTORY]
 
-Writes what goes to the shop for an invented seam and an invented tie: working, drawing, hole pattern and shop sheet,
-into DIRECTORY (target/handover without one), which is made where it is not there.";
+Writes what goes to the shop for an invented seam and an invented tie: working, drawing, hole pattern and shop sheet;
+and the drawing of an invented bracket; into DIRECTORY (target/handover without one), which is made where it is not there.";
 
 /// The directory to write to; `None`: only help was asked for.
 fn directory(mut words: impl Iterator<Item = String>) -> Result<Option<PathBuf>, String> {
@@ -55,6 +57,26 @@ fn directory(mut words: impl Iterator<Item = String>) -> Result<Option<PathBuf>,
         None => Ok(Some(PathBuf::from(word))),
         Some(more) => Err(format!("{more:?} is one directory too many; --help says what it takes")),
     }
+}
+
+/// The drawing of the hoist's bracket: three rows of two rivets, of the size that they need.
+fn bracket() -> Result<String, Box<dyn core::error::Error>> {
+    let mm = Length::mm;
+    let places = [(0.0, 0.0), (90.0, 0.0), (0.0, 80.0), (90.0, 80.0), (0.0, 160.0), (90.0, 160.0)];
+    let group = Group::at(&places.map(|(x, y)| (mm(x), mm(y))))?.plate(mm(12.0));
+    let load = GroupLoad::force(Force::n(0.0), Force::kn(-32.0), mm(345.0), mm(80.0));
+    let stress = GroupStress::new(Stress::mpa(90.0)).bearing(Stress::mpa(200.0));
+    let made = size_group(&group, &load, &stress, &STRUCTURAL.rules)?;
+    let group = group.hole(mm(made.hole)).rivet(mm(made.rivet));
+    let title = TitleBlock {
+        object: "Hoist bracket of a pontoon gantry (invented)",
+        drawing_no: "PG-2 (invented)",
+        rule_book: STRUCTURAL.title,
+        ..TitleBlock::default()
+    };
+    let mut text = String::new();
+    drawing::svg_group(&mut text, &group, &load, &stress, &STRUCTURAL.rules, &title)?;
+    Ok(text)
 }
 
 fn main() -> Result<(), Box<dyn core::error::Error>> {
@@ -117,6 +139,8 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
     let mut text = String::new();
     drawing::dxf_seam(&mut text, &tie, &tie_title)?;
     fs::write(place.join("tie.dxf"), &text)?;
+
+    fs::write(place.join("bracket.svg"), bracket()?)?;
 
     // Every hole where the table of the shop sheet has it.
     let mut text = String::new();

@@ -18,6 +18,7 @@ static void khurmi_9_14(void)
     sw_group_found found;
     sw_rivet_load loads[SW_MAX_GROUP];
     sw_finding findings[SW_MAX_FINDINGS];
+    sw_title title;
     size_t n = 0, i;
     double down = 0;
     char *text;
@@ -59,6 +60,16 @@ static void khurmi_9_14(void)
     text = malloc(n);
     EXPECT(text && sw_working_group(&group, &rules, NULL, text, n, NULL, &error) == SW_OK);
     EXPECT(strstr(text, "Critical rivet: no. 5") && strstr(text, "Ip = 108571.4286 mm2"));
+    free(text);
+    /* The drawing of it; without holes with the size that is found. */
+    sw_title_init(&title), title.object = "Bracket (invented)";
+    for (i = 0; i < 7; i++)
+        rivets[i].hole_mm = 0;
+    EXPECT(sw_drawing_group(&group, &rules, &title, NULL, 0, &n, &error) == SW_OK);
+    text = malloc(n);
+    EXPECT(text && sw_drawing_group(&group, &rules, &title, text, n, NULL, &error) == SW_OK);
+    EXPECT(strstr(text, ">5 critical<") && strstr(text, ">P = 50 kN, down<") && strstr(text, ">e = 400<"));
+    EXPECT(strstr(text, " 25.5 hole, rivet 24<") && strstr(text, "</svg>"));
     free(text);
 }
 

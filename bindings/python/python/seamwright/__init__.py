@@ -67,7 +67,7 @@ from ._enums import (
 )
 from ._errors import ErrorKind, SeamwrightError
 from ._figures import CONVENTIONS, SYMBOLS, Convention, SymbolInfo
-from ._group import GroupCheck, GroupDesign, GroupLoad, RivetLoad, Stressed, check_group, size_group
+from ._group import GroupCheck, GroupDesign, GroupDrawing, GroupLoad, RivetLoad, Stressed, check_group, size_group
 from ._joint import Form, Joint, Row
 from ._materials import Materials, PlateStress
 from ._native import caution as _caution
@@ -339,6 +339,7 @@ __all__ = [
     "sheet_inputs",
     "GroupCheck",
     "GroupDesign",
+    "GroupDrawing",
     "GroupLoad",
     "GroupMode",
     "Moment",

@@ -16,8 +16,29 @@ from ._joint import Joint
 from ._records import Record
 
 
+class Shown(Record):
+    """A drawing; a notebook shows it."""
+
+    svg: str
+
+    def _what(self) -> str:
+        raise NotImplementedError
+
+    def __repr__(self) -> str:
+        return f"<Drawing: {self._what()}>"
+
+    def _repr_svg_(self) -> str:
+        return self.svg
+
+    def _repr_html_(self) -> str:
+        # As an image: it fits the page, and its styles cannot reach other pictures there.
+        coded = base64.b64encode(self.svg.encode()).decode()
+        said = html.escape(f"Drawing: {self._what()}", quote=True)
+        return f'<img alt="{said}" src="data:image/svg+xml;base64,{coded}" style="max-width:100%;background:#fff">'
+
+
 @dataclass(frozen=True, kw_only=True, repr=False)
-class Drawing(Record):
+class Drawing(Shown):
     """A drawing of a joint; a notebook shows it.
 
     ``svg`` is an A4 sheet, landscape. ``dxf`` has plan and section at full size (1 unit is 1 mm); three pitches of a
@@ -28,17 +49,8 @@ class Drawing(Record):
     title: tuple[tuple[str, str], ...]
     svg: str
 
-    def __repr__(self) -> str:
-        return f"<Drawing: {self.joint.form.name}>"
-
-    def _repr_svg_(self) -> str:
-        return self.svg
-
-    def _repr_html_(self) -> str:
-        # As an image: it fits the page, and its styles cannot reach other pictures there.
-        coded = base64.b64encode(self.svg.encode()).decode()
-        said = html.escape(f"Drawing: {self.joint.form.name}", quote=True)
-        return f'<img alt="{said}" src="data:image/svg+xml;base64,{coded}" style="max-width:100%;background:#fff">'
+    def _what(self) -> str:
+        return self.joint.form.name
 
     @property
     def dxf(self) -> str:

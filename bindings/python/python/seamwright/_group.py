@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
 from . import _html, _native
@@ -25,8 +26,10 @@ from ._convert import (
     stress,
     unit_of,
 )
+from ._drawing import Shown, title_block
 from ._enums import GroupMode, Verdict
 from ._errors import ErrorKind, SeamwrightError
+from ._files import PathLike, by_suffix
 from ._quantities import Area, Force, Length, Moment, Stress
 from ._records import Record
 from ._rules import RuleBook, book_argument
@@ -202,8 +205,58 @@ class GroupCheck(Worked):
     def _steps(self, wanted: Wishes) -> str:
         return _native.working_of_group(_listed(self.given), self.book._core, wanted)
 
+    def drawing(self, **title: Any) -> GroupDrawing:
+        """The group under its load: rivets to scale, the force on each, the load, both centres.
+
+        Args:
+            **title: texts of the title block, as for :func:`seamwright.drawing`; the rule book stands there already,
+                and the extent means nothing.
+
+        Raises:
+            SeamwrightError: a text too long for its field.
+
+        Example:
+            >>> found = check_group(places=[(mm(0), mm(100 * i)) for i in range(4)], hole=mm(15), shear=MPa(60),
+            ...     load=GroupLoad(y=kN(-25), at=(mm(100), mm(0))), book="structural")
+            >>> "P = 25 kN, down" in found.drawing(object="Pump bracket (invented)").svg
+            True
+        """
+        block = title_block(**{"rule_book": self.book.title, **title})
+        svg = _native.svg_group(_listed(self.given), self.book._core, block)
+        return GroupDrawing(check=self, title=tuple(block.items()), svg=svg)
+
+    def _kinds(self) -> Mapping[str, Callable[[], str]]:
+        return {**super()._kinds(), ".svg": lambda: self.drawing().svg}
+
     def _repr_html_(self) -> str:
         return _html.group(self)
+
+
+@dataclass(frozen=True, kw_only=True, repr=False)
+class GroupDrawing(Shown):
+    """A drawing of a group of rivets under its load, on an A4 sheet; a notebook shows it.
+
+    Attributes:
+        check: the group.
+        title: what stands in the title block.
+        svg: the sheet.
+    """
+
+    check: GroupCheck
+    title: tuple[tuple[str, str], ...]
+    svg: str
+
+    def _what(self) -> str:
+        return f"group of {len(self.check.rivets)} rivets"
+
+    def save(self, path: PathLike) -> Path:
+        """Saves as ``.svg``, whole or not at all.
+
+        Raises:
+            SeamwrightError: another end of the name.
+            OSError: a file that cannot be written.
+        """
+        return by_suffix(path, {".svg": lambda: self.svg})
 
 
 @dataclass(frozen=True, kw_only=True, repr=False)
@@ -234,6 +287,13 @@ class GroupDesign(Worked):
 
     def _steps(self, wanted: Wishes) -> str:
         return _native.working_of_group(_listed(self.given), self.check.book._core, wanted)
+
+    def drawing(self, **title: Any) -> GroupDrawing:
+        """The drawing of the group with the size taken; see :meth:`GroupCheck.drawing`."""
+        return self.check.drawing(**title)
+
+    def _kinds(self) -> Mapping[str, Callable[[], str]]:
+        return {**super()._kinds(), ".svg": lambda: self.drawing().svg}
 
     def _repr_html_(self) -> str:
         return _html.group_design(self)

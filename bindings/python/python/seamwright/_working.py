@@ -160,7 +160,7 @@ class Worked(Record):
         """Saves, whole or not at all, what the end of the name says.
 
         ``.txt``, ``.md``, ``.tex``, ``.html``: the working; ``.json``: everything as data; ``.svg``, ``.dxf``: the
-        drawing of a check or a design.
+        drawing of a check or a design; of a group ``.svg``.
 
         Raises:
             SeamwrightError: another end of the name, or a drawing of a joint without all its dimensions.
