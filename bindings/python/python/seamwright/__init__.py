@@ -67,7 +67,8 @@ from ._enums import (
 )
 from ._errors import ErrorKind, SeamwrightError
 from ._figures import CONVENTIONS, SYMBOLS, Convention, SymbolInfo
-from ._group import GroupCheck, GroupDesign, GroupDrawing, GroupLoad, RivetLoad, Stressed, check_group, size_group
+from ._group import GroupLoad, check_group, size_group
+from ._group_result import GroupCheck, GroupDesign, GroupDrawing, RivetLoad, Stressed
 from ._joint import Form, Joint, Row
 from ._materials import Materials, PlateStress
 from ._native import caution as _caution

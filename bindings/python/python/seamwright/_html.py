@@ -11,7 +11,7 @@ from ._enums import GroupMode, Verdict
 
 if TYPE_CHECKING:
     from ._check import Analysis, Finding, Mode
-    from ._group import GroupCheck, GroupDesign
+    from ._group_result import GroupCheck, GroupDesign
     from ._rules import RuleBook
     from ._search import Search
     from ._size import Design
