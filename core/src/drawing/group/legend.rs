@@ -124,13 +124,10 @@ impl<'c> Legend<'c> {
         write!(words, "Force on each rivet, {}:", style(known.units).symbol(Unit::Newton))?;
         self.line(&words, "note")?;
         let top = self.y;
-        for (column, dx) in
-            rivets.chunks(high.max(1)).zip([0.0, 26.0, 52.0]).zip(0_usize..).map(|((c, dx), i)| ((c, i), dx))
-        {
-            let (list, i) = column;
+        let mut all = rivets.iter().zip(1_usize..);
+        for dx in [0.0, 26.0, 52.0] {
             self.y = top;
-            for (r, row) in list.iter().zip(1_usize..) {
-                let number = i.saturating_mul(high).saturating_add(row);
+            for (r, number) in all.by_ref().take(high) {
                 words.clear();
                 write!(words, "{number}: ")?;
                 bare(&mut words, style(known.units).convert(Unit::Newton, r.resultant), 4)?;

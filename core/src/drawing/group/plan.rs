@@ -36,12 +36,18 @@ pub(super) type Lines = Vec<f64, MAX_RIVETS>;
 pub(super) fn lines(places: impl Iterator<Item = f64>) -> Lines {
     let mut list = Lines::new();
     for place in places {
-        if list.iter().all(|x| abs(x - place) > SAME) {
-            // There are no more of them than rivets.
-            let _ = list.push(place);
+        if list.iter().any(|x| abs(x - place) <= SAME) {
+            continue;
         }
+        // Into its place among the greater ones; there are no more of them than rivets.
+        let mut next = place;
+        for x in &mut list {
+            if *x > next {
+                core::mem::swap(x, &mut next);
+            }
+        }
+        let _ = list.push(next);
     }
-    list.sort_unstable_by(f64::total_cmp);
     list
 }
 
