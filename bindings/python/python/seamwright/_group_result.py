@@ -13,8 +13,8 @@ from ._drawing import Shown, title_block
 from ._enums import GroupMode, Verdict
 from ._files import PathLike, by_suffix
 from ._quantities import Area, Force, Length, Moment, Stress
-from ._rules import RuleBook
 from ._records import Record
+from ._rules import RuleBook
 from ._working import Wishes, Worked
 
 if TYPE_CHECKING:

@@ -5,7 +5,7 @@ The native part of seamwright.
 from _typeshed import Incomplete, SupportsGetItem, SupportsLenAndGetItem
 from typing import SupportsFloat, SupportsIndex, final
 
-__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "check_group", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "sheet", "sheet_inputs", "shop_sheet", "size", "size_group", "slopes", "strip_masses", "svg", "svg_seam", "sweep", "sweep_joint", "sweep_levels", "sweep_modes", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_group", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
+__all__ = ["Book", "Form", "Joint", "Materials", "Problem", "Sheet", "all_forms", "allowance", "boiler", "boiler_parts", "bounds", "built_in_books", "caution", "check", "check_bound", "check_group", "compare", "conventions", "dxf", "dxf_seam", "edited", "entry_table", "error_kinds", "formula_signatures", "formula_table", "formula_value", "front", "girth_check", "heads", "joint_pressure", "least_plate", "length_rules", "letters", "modes", "parse_length", "parse_stress", "prescribed_gaps", "problem", "problem_sheet", "rate", "reconcile", "refuse", "seam_pressure", "search", "sheet", "sheet_inputs", "shop_sheet", "size", "size_group", "slopes", "strip_masses", "svg", "svg_group", "svg_seam", "sweep", "sweep_joint", "sweep_levels", "sweep_modes", "symbols", "toml_inline", "toml_read", "toml_value", "units", "version", "vessel", "words", "worked", "working_of_check", "working_of_comparison", "working_of_group", "working_of_rating", "working_of_shop", "working_of_size", "working_of_vessel", "worst_case", "write_inch_fraction"]
 
 @final
 class Book:
@@ -375,6 +375,11 @@ def strip_masses(joint: Joint, materials: Materials, asked: Incomplete) -> Incom
 def svg(joint: Joint, block: Incomplete) -> str:
     """
     The A4 sheet as SVG.
+    """
+
+def svg_group(given: Incomplete, book: Book, block: Incomplete) -> str:
+    """
+    The A4 sheet of a group of rivets under its load as SVG.
     """
 
 def svg_seam(sheet: Sheet, block: Incomplete) -> str:
