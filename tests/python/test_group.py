@@ -71,7 +71,11 @@ def test_results_are_frozen_equal_and_open():
     with pytest.raises(AttributeError):
         found.used = 1.0
     assert found.to_dict()["critical"] == 1
-    assert "Caution" in found._repr_html_()
+    shown = checked()._repr_html_()
+    assert "Caution" in shown
+    # sqrt(6250^2 + 7500^2) = 9762.81 N; on 15 mm that is 55.2462 MPa.
+    assert '<th scope="col">F, kN</th>' in shown and "9.76281" in shown
+    assert "shear, MPa" in shown and "55.2462" in shown
     made = sw.size_group(places=LINE, shear=sw.MPa(60), load=HANG, book="structural")
     assert made.hole == sw.mm(15.5)
     assert made.working().text.startswith("Working: size of the rivets of a group")

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from html import escape
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from . import _native
 from ._enums import GroupMode, Verdict
+from ._quantity import SYMBOLS, Quantity
 
 if TYPE_CHECKING:
     from ._check import Analysis, Finding, Mode
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 
 # Marks are words and weight, so that nothing depends on colour.
 _STYLE = (
-    "<style>.seamwright table{border-collapse:collapse;margin:.4em 0 1em}"
+    "<style>.seamwright{overflow-x:auto}.seamwright table{border-collapse:collapse;margin:.4em 0 1em}"
     ".seamwright th,.seamwright td{padding:.15em .7em;text-align:left!important;border-bottom:1px solid #8886}"
     ".seamwright caption{text-align:left;font-weight:bold;padding:.2em 0}"
     ".seamwright td.n{text-align:right!important;font-variant-numeric:tabular-nums;white-space:nowrap}"
@@ -52,6 +53,11 @@ def table(caption: str, head: Sequence[str], rows: Iterable[Sequence[str]]) -> s
 
 def _percent(x: float) -> str:
     return f"{100 * x:.2f} %"
+
+
+def _bare(x: Quantity[Any]) -> str:
+    """A quantity without its unit, which stands in the head of its column."""
+    return f"{x.to(x.unit):.6g}"
 
 
 def _length(x: object) -> str:
@@ -147,13 +153,18 @@ def _group(g: GroupCheck) -> str:
 
 
 def _rivets(g: GroupCheck) -> str:
+    """Every rivet; units stand in the head, so that the table keeps to the width of a page."""
+    first = g.rivets[0]
+    length, force, stress = (SYMBOLS.get(x.unit, x.unit) for x in (first.place[0], first.resultant, first.shear))
     rows = []
     for n, r in enumerate(g.rivets, 1):
-        figures = [*map(str, (*r.place, *r.force, r.resultant)), f"{r.direction:.1f}", str(r.shear)]
-        figures += ["" if r.bearing is None else str(r.bearing)]
+        figures = [_bare(x) for x in (*r.place, *r.force, r.resultant)]
+        stresses = [_bare(r.shear), "" if r.bearing is None else _bare(r.bearing)]
+        cells = (*figures, f"{r.direction:.1f}", *stresses)
         governs = ' class="governs"' if n == g.critical else ""
-        rows.append(f"<tr{governs}>{_cell(str(n))}{''.join(_cell(x, number=True) for x in figures)}</tr>")
-    head = ("no.", "x", "y", "force along x", "along y", "together", "degrees", "shear", "bearing")
+        rows.append(f"<tr{governs}>{_cell(str(n))}{''.join(_cell(x, number=True) for x in cells)}</tr>")
+    head = ("no.", f"x, {length}", f"y, {length}", f"Fx, {force}", f"Fy, {force}", f"F, {force}", "degrees")
+    head += (f"shear, {stress}", f"bearing, {stress}")
     return _table("What each rivet takes", head, rows)
 
 
