@@ -163,8 +163,8 @@ def _rivets(g: GroupCheck) -> str:
         cells = (*figures, f"{r.direction:.1f}", *stresses)
         governs = ' class="governs"' if n == g.critical else ""
         rows.append(f"<tr{governs}>{_cell(str(n))}{''.join(_cell(x, number=True) for x in cells)}</tr>")
-    head = ("no.", f"x, {length}", f"y, {length}", f"Fx, {force}", f"Fy, {force}", f"F, {force}", "degrees")
-    head += (f"shear, {stress}", f"bearing, {stress}")
+    head = ["no.", f"x, {length}", f"y, {length}", f"Fx, {force}", f"Fy, {force}", f"F, {force}", "degrees"]
+    head += [f"shear, {stress}", f"bearing, {stress}"]
     return _table("What each rivet takes", head, rows)
 
 

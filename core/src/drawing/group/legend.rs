@@ -12,6 +12,7 @@ use super::marks::{HEAD, SMALL_HEAD, arrow};
 use super::plan::Plan;
 use super::words::{SIZES, bare, figure, place, runs, size, sizes, style};
 use crate::bounds::Unit;
+use crate::text;
 
 /// Columns of the list of forces.
 const ABREAST: usize = 3;
@@ -90,7 +91,8 @@ impl<'c> Legend<'c> {
         self.y += 1.5;
         let mut words = Words::new();
         words.write_str("Forces: 10 mm drawn = ")?;
-        bare(&mut words, plan.per_ten, 3)?;
+        // It is 1, 2, 2.5, 4 or 5 of a decade: whole, however small.
+        text::write_plain(&mut words, plan.per_ten, 9).map_err(|_| fmt::Error)?;
         write!(words, " {}", style(known.units).symbol(Unit::Newton))?;
         self.line(&words, "force_scale")?;
         let shares = known.shares();

@@ -91,7 +91,10 @@ fn arms(w: &mut Watch<'_>, known: &Known<'_>, plan: &Plan, view: Area) -> fmt::R
         }
         let ends = (smaller(g.y, load.point.y), larger(g.y, load.point.y));
         let tag = Tag { key: "eccentricity", row: 2 };
-        let room = (ends.0, ends.1, (view.y0, view.y1));
+        // Labels of the columns that stand below their dimensions may reach as far to the right as this one.
+        let columns = plan.chains.as_ref().is_some_and(|(columns, ..)| columns.len() > 1);
+        let lowest = if columns { smaller(view.y1, plan.columns_y + 2.5) } else { view.y1 };
+        let room = (ends.0, ends.1, (view.y0, lowest));
         let broken = (x, load.nearer.1);
         dimension::upwards_broken(w, broken, ends, (all.x1, all.x1), room, &words::arm(known, 1)?, tag)?;
     }
