@@ -153,14 +153,15 @@ impl Group {
         self.apart()
     }
 
-    /// Whether no two holes overlap.
+    /// Whether no two holes overlap. Holes that touch leave no plate between them: refused too, as in rows of a joint.
     fn apart(&self) -> Result<(), Error> {
         let (least, _) = Field::RivetDistance.limits();
         for (b, number) in self.placed().iter().zip(1_u8..) {
             for a in self.placed().iter().take(usize::from(number).saturating_sub(1)) {
                 let distance = formula::distance(a.x, b.x, a.y, b.y);
-                let limit = math::larger(formula::mean(a.hole, b.hole), least);
-                if math::below(distance, limit) {
+                let touching = formula::mean(a.hole, b.hole);
+                let limit = math::larger(touching, least);
+                if math::below(distance, least) || (touching > 0.0 && math::at_most(distance, touching)) {
                     let error = Error::new(ErrorKind::HolesOverlap, Field::RivetDistance);
                     return Err(error.value(distance).limit(limit).index(number));
                 }

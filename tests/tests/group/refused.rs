@@ -68,6 +68,18 @@ fn places_and_sizes() {
     // 80 mm apart, holes of 100 and 70: their mean is 85.
     let wide = two().hole(mm(100.0)).one(2, mm(70.0), None).unwrap();
     is(checked(wide, hang), K::HolesOverlap, F::RivetDistance, 80.0, 85.0, 2);
+    // Below, at and above the distance at which two holes of 80 touch.
+    for (apart, refused) in [(79.9, true), (80.0, true), (80.1, false)] {
+        let pair = at(&[(0.0, 0.0), (apart, 0.0)]).unwrap().hole(mm(80.0));
+        assert_eq!(pair.validate().is_err(), refused, "{apart}");
+        if refused {
+            is(checked(pair, hang), K::HolesOverlap, F::RivetDistance, apart, 80.0, 2);
+        }
+    }
+    // Rivets without holes yet: 1 mm is just enough for two places.
+    for (apart, refused) in [(0.9, true), (1.0, false), (1.1, false)] {
+        assert_eq!(at(&[(0.0, 0.0), (apart, 0.0)]).unwrap().validate().is_err(), refused, "{apart}");
+    }
     let same = at(&[(0.0, 0.0), (50.0, 0.0), (0.0, 0.0)]).unwrap();
     is(checked(same.hole(mm(20.0)), hang), K::HolesOverlap, F::RivetDistance, 0.0, 20.0, 3);
     let error = size_group(&same, &hang, &GroupStress::new(Stress::mpa(60.0)), &METRIC.rules).unwrap_err();
@@ -135,11 +147,47 @@ fn effective_eccentricity() {
     is(checked(group, load(0.0, -1e4).effective(0)), K::TooSmall, F::RowRivets, 0.0, 1.0, 0);
     // The load lies 160 mm from the middle; 12 rivets in a row would take 6.5 in off, 165.1 mm.
     is(checked(group, load(0.0, -1e4).effective(12)), K::TooSmall, F::Eccentricity, 160.0, 165.1, 0);
+    // Below, at and above that allowance: the middle lies at 40 mm.
+    for (beside, refused) in [(165.0, true), (165.1, true), (165.2, false)] {
+        let load = GroupLoad::force(Force::n(0.0), Force::n(-1e4), mm(40.0 + beside), mm(0.0)).effective(12);
+        let stress = GroupStress::new(Stress::mpa(60.0));
+        assert_eq!(check_group(&group, &load, &stress, &METRIC.rules).is_err(), refused, "{beside}");
+    }
     // On the other side as on this one: 160 - 2 x 25.4 = 109.2 mm.
     let stress = GroupStress::new(Stress::mpa(60.0));
     for (at, side) in [(200.0, 1.0), (-120.0, -1.0)] {
         let load = GroupLoad::force(Force::n(0.0), Force::n(-1e4), Length::mm(at), mm(0.0)).effective(3);
         let found = check_group(&group, &load, &stress, &METRIC.rules).unwrap();
         assert!((found.arm[0] - side * 109.2).abs() < 1e-9 && (found.moment + side * 1.092e6).abs() < 1e-6);
+    }
+}
+
+/// The permitted stress, the least distance and the standard size: below, at and above each of them.
+#[test]
+fn at_the_limits() {
+    use seamwright::check::{Subject, Verdict};
+    // 20 000 N on a hole of 20 mm in a plate of 10: 100 MPa in bearing; two of them side by side share 40 000 N.
+    let check = |bearing: f64, hole: f64, apart: f64| {
+        let group = at(&[(0.0, 0.0), (apart, 0.0)]).unwrap().hole(mm(hole)).plate(mm(10.0));
+        let load = GroupLoad::force(Force::n(4e4), Force::n(0.0), mm(0.0), mm(0.0));
+        let stress = GroupStress::new(Stress::mpa(200.0)).bearing(Stress::mpa(bearing));
+        check_group(&group, &load, &stress, &METRIC.rules).unwrap()
+    };
+    let verdict = |found: &seamwright::group::GroupCheck, subject| {
+        found.findings.iter().find(|f| f.subject == subject).map(|f| f.verdict)
+    };
+    for (permitted, wanted) in [(99.9, Verdict::Open), (100.0, Verdict::Met), (100.1, Verdict::Met)] {
+        assert_eq!(verdict(&check(permitted, 20.0, 80.0), Subject::GroupBearing), Some(wanted), "{permitted}");
+    }
+    // The metric book asks for a pitch of two holes: 40 mm.
+    for (apart, wanted) in [(39.9, Verdict::Open), (40.0, Verdict::Met), (40.1, Verdict::Met)] {
+        assert_eq!(verdict(&check(200.0, 20.0, apart), Subject::RivetsApart), Some(wanted), "{apart}");
+    }
+    // A hole of 21 mm of the series, in shear: what it holds, a little less, a little more.
+    let holds = std::f64::consts::PI / 4.0 * 21.0 * 21.0 * 60.0;
+    for (force, hole) in [(0.999 * holds, 21.0), (holds, 21.0), (1.001 * holds, 23.0)] {
+        let load = GroupLoad::force(Force::n(2.0 * force), Force::n(0.0), mm(0.0), mm(0.0));
+        let stress = GroupStress::new(Stress::mpa(60.0));
+        assert_eq!(size_group(&two(), &load, &stress, &METRIC.rules).unwrap().hole, hole, "{force}");
     }
 }
