@@ -2,8 +2,6 @@
 
 mod drawing_support;
 
-use std::fmt;
-
 use roxmltree::{Document, Node};
 use seamwright::bounds::Field;
 use seamwright::drawing::{DrawError, Extent, TEXT_SIZE, TitleBlock, Units, svg, svg_into};
@@ -14,7 +12,7 @@ use seamwright::quantities::Stress;
 use seamwright::rules::{INDIAN, METRIC};
 use seamwright::sizing::{Brief, size};
 
-use drawing_support::{Seen, TITLE, crossed, joint, legible, mm, owed};
+use drawing_support::{Room, Seen, TITLE, crossed, every_size, joint, legible, mm, owed};
 
 fn treble() -> Joint {
     joint(Form::unequal_straps(3).unwrap(), 190.0, 19.0, 27.0, &[70.0, 57.0], 40.0, Some((16.0, 12.5)))
@@ -142,27 +140,11 @@ fn titles_are_escaped() {
 fn every_buffer_size() {
     let joint = joint(Form::lap(1).unwrap(), 56.0, 12.0, 23.0, &[], 35.0, None);
     let whole = text(&joint, &TITLE);
-    let mut buffer = vec![0; whole.len() + 1];
-    for size in 0..=whole.len() + 1 {
-        match svg_into(&mut buffer[..size], &joint, &TITLE) {
-            Ok(text) => assert!(size >= whole.len() && text == whole),
-            Err(e) => {
-                assert!(size < whole.len());
-                assert_eq!((e.kind, e.value, e.limit), (ErrorKind::NoSpace, size as f64, whole.len() as f64));
-            }
-        }
-    }
+    every_size(&whole, |buffer| svg_into(buffer, &joint, &TITLE).map(str::len));
 }
 
 #[test]
 fn a_sink_that_refuses_midway() {
-    struct Room(usize);
-    impl fmt::Write for Room {
-        fn write_str(&mut self, text: &str) -> fmt::Result {
-            self.0 = self.0.checked_sub(text.len()).ok_or(fmt::Error)?;
-            Ok(())
-        }
-    }
     let whole = text(&treble(), &TITLE).len();
     assert_eq!(svg(&mut Room(whole), &treble(), &TITLE), Ok(()));
     for room in [0, 10, 1000, whole - 1] {

@@ -5,8 +5,6 @@ mod drawing_support;
 #[path = "group/cases.rs"]
 mod group_cases;
 
-use std::fmt;
-
 use proptest::prelude::*;
 use proptest::test_runner::Config;
 use roxmltree::Document;
@@ -17,7 +15,7 @@ use seamwright::group::{Group, GroupLoad, GroupStress, check_group};
 use seamwright::quantities::{Force, Moment, Stress};
 use seamwright::rules::{METRIC, STRUCTURAL};
 
-use drawing_support::{Seen, legible, mm, struck};
+use drawing_support::{Room, Seen, every_size, legible, mm, struck};
 use group_cases::case;
 
 const TITLE: TitleBlock<'static> = TitleBlock::new("Hoist bracket (invented)", "QM-3");
@@ -291,27 +289,13 @@ fn what_is_wrong_is_refused_and_nothing_is_written() {
 fn every_buffer_size() {
     let (group, load) = (group(&grid(1, 2, 0.0, 100.0), 17.5), load(0.0, -25.0, (100.0, 0.0)));
     let whole = text(&group, &load);
-    let mut buffer = vec![0; whole.len() + 1];
-    for size in 0..=whole.len() + 1 {
-        match svg_group_into(&mut buffer[..size], &group, &load, &stress(), &STRUCTURAL.rules, &TITLE) {
-            Ok(text) => assert!(size >= whole.len() && text == whole),
-            Err(e) => {
-                assert!(size < whole.len());
-                assert_eq!((e.kind, e.value, e.limit), (ErrorKind::NoSpace, size as f64, whole.len() as f64));
-            }
-        }
-    }
+    every_size(&whole, |buffer| {
+        svg_group_into(buffer, &group, &load, &stress(), &STRUCTURAL.rules, &TITLE).map(str::len)
+    });
 }
 
 #[test]
 fn a_sink_that_refuses_midway() {
-    struct Room(usize);
-    impl fmt::Write for Room {
-        fn write_str(&mut self, text: &str) -> fmt::Result {
-            self.0 = self.0.checked_sub(text.len()).ok_or(fmt::Error)?;
-            Ok(())
-        }
-    }
     let (group, load) = (group(&grid(3, 3, 80.0, 80.0), 17.5), load(0.0, -25.0, (300.0, 0.0)));
     let whole = text(&group, &load).len();
     let draw = |room| svg_group(&mut Room(room), &group, &load, &stress(), &STRUCTURAL.rules, &TITLE);

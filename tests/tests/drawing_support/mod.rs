@@ -4,6 +4,7 @@
 use std::fmt;
 
 use seamwright::drawing::{Anchor, Canvas, DrawError, Extent, Line, Point, TEXT_SIZE, Text, TitleBlock, sheet};
+use seamwright::error::{Error, ErrorKind};
 use seamwright::joint::{Form, Joint, JointKind, JointSpec};
 use seamwright::quantities::Length;
 
@@ -252,4 +253,28 @@ pub fn crossed(seen: &Seen) -> Vec<String> {
         }
     }
     wrong
+}
+
+/// A sink with room for so many bytes.
+pub struct Room(pub usize);
+
+impl fmt::Write for Room {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        self.0 = self.0.checked_sub(text.len()).ok_or(fmt::Error)?;
+        Ok(())
+    }
+}
+
+/// Buffers of every size up to one more than needed: the whole drawing, or the length that is needed.
+pub fn every_size(whole: &str, write: impl Fn(&mut [u8]) -> Result<usize, Error>) {
+    let mut buffer = vec![0; whole.len() + 1];
+    for size in 0..=whole.len() + 1 {
+        match write(&mut buffer[..size]) {
+            Ok(written) => assert!(size >= whole.len() && buffer[..written] == *whole.as_bytes()),
+            Err(e) => {
+                assert!(size < whole.len());
+                assert_eq!((e.kind, e.value, e.limit), (ErrorKind::NoSpace, size as f64, whole.len() as f64));
+            }
+        }
+    }
 }
