@@ -250,6 +250,49 @@ fn usual_groups_read_well() {
 }
 
 #[test]
+fn the_text_over_one_arm_keeps_off_the_other_arm() {
+    // Found by random groups: the text over the arm along x, longer than the arm, ran into that beside the arm along y.
+    let rivets: [(f64, f64, f64); 30] = [
+        (180.0, 0.0, 15.9),
+        (270.0, 0.0, 8.0),
+        (360.0, -17.0, 21.2),
+        (540.0, 0.0, 13.1),
+        (-12.0, 90.0, 22.6),
+        (270.0, 90.0, 8.0),
+        (360.0, 70.0, 25.4),
+        (450.0, 90.0, 8.0),
+        (630.0, 90.0, 10.9),
+        (0.0, 180.0, 13.0),
+        (77.0, 180.0, 25.2),
+        (360.0, 180.0, 8.0),
+        (540.0, 180.0, 20.9),
+        (77.0, 270.0, 13.8),
+        (180.0, 270.0, 18.0),
+        (450.0, 270.0, 8.0),
+        (649.0, 270.0, 18.5),
+        (-19.0, 360.0, 11.0),
+        (270.0, 360.0, 8.0),
+        (360.0, 360.0, 8.0),
+        (450.0, 360.0, 8.0),
+        (540.0, 360.0, 24.5),
+        (0.0, 450.0, 25.5),
+        (90.0, 450.0, 8.0),
+        (175.0, 450.0, 21.9),
+        (270.0, 450.0, 16.4),
+        (360.0, 450.0, 8.0),
+        (450.0, 450.0, 18.9),
+        (540.0, 450.0, 8.0),
+        (630.0, 450.0, 18.7),
+    ];
+    let places = rivets.map(|(x, y, _)| (mm(x), mm(y)));
+    let bare = Group::at(&places).unwrap();
+    let group = rivets.iter().zip(1..).fold(bare, |group, (r, number)| group.one(number, mm(r.2), None).unwrap());
+    let load = load(-72.0, -81.0, (942.0, -870.0)).and_couple(Moment::kn_m(8.54));
+    let seen = seen(&group, &load, &TitleBlock { units: Units::Inch, rule_book: STRUCTURAL.title, ..TITLE });
+    legible(&seen).unwrap();
+}
+
+#[test]
 fn what_is_wrong_is_refused_and_nothing_is_written() {
     let (good, hang) = (group(&grid(2, 2, 80.0, 80.0), 21.0), load(0.0, -9.0, (200.0, 0.0)));
     let bare = Group::at(&[(mm(0.0), mm(0.0)), (mm(80.0), mm(0.0))]).unwrap();

@@ -3,8 +3,8 @@
 use heapless::Vec;
 
 use super::super::Units;
-use super::super::canvas::{Point, at, width};
-use super::super::dimension::{PARTS, label};
+use super::super::canvas::{Point, TEXT_SIZE, at, width};
+use super::super::dimension::{ABOVE, PARTS, label};
 use super::super::layout::{SCALES, Scale};
 use super::Known;
 use super::area::Area;
@@ -26,6 +26,8 @@ const SAME: f64 = 0.005;
 const ROWS_APART: f64 = 4.8;
 /// From what is drawn to a dimension.
 const LANE: f64 = 7.0;
+/// From the text over one arm to the line of the other, which has its own text before it.
+const OVER: f64 = ABOVE + TEXT_SIZE + 1.0;
 /// An eccentricity shorter than this (mm of the sheet) is not dimensioned.
 const NO_ARM: f64 = 0.6;
 
@@ -157,7 +159,13 @@ impl Plan {
             Some((_, rows, words)) if rows_right => 7.0 + rows_room(known.units, rows, *words),
             _ => 2.0,
         };
-        let arm_x = (has && arm(known.load.x, ey, nearer.1)).then_some(reach.x1 + LANE + taken);
+        let beside = reach.x1 + LANE + taken;
+        let beside = match (arm_y, load) {
+            // The text over the other arm may reach further to the right than all that is drawn.
+            (Some(_), Some(l)) => larger(beside, over_arm(known, l.point.x, spot(known.found.centroid).x).1 + OVER),
+            _ => beside,
+        };
+        let arm_x = (has && arm(known.load.x, ey, nearer.1)).then_some(beside);
         Plan {
             scale,
             per,
@@ -195,9 +203,8 @@ impl Plan {
             all.y0 = y - 5.0;
             // Its text may be longer than the dimension.
             if let Some(load) = self.load {
-                let middle = 0.5 * (load.point.x + self.at(known.found.centroid).x);
-                let half = 0.5 * words::arm(known, 0).map_or(0.0, |words| width(&words));
-                all = all.reaching(at(middle - half, y)).reaching(at(middle + half, y));
+                let (left, right) = over_arm(known, load.point.x, self.at(known.found.centroid).x);
+                all = all.reaching(at(left, y)).reaching(at(right, y));
             }
         }
         if let Some(x) = self.arm_x {
@@ -229,6 +236,12 @@ impl Plan {
         self.arm_x = self.arm_x.map(|x| x + dx);
         self
     }
+}
+
+/// Where the text over the arm along x, from the load to the centroid, begins and ends.
+fn over_arm(known: &Known<'_>, load: f64, centroid: f64) -> (f64, f64) {
+    let (middle, half) = (0.5 * (load + centroid), 0.5 * words::arm(known, 0).map_or(0.0, |words| width(&words)));
+    (middle - half, middle + half)
 }
 
 /// Room for the words beside the dimensions of the rows.
