@@ -358,6 +358,22 @@ except sw.SeamwrightError as error:
     assert "NumPy" in str(error)
 ')
     counted 1 "source distribution in an empty environment"
+    python_without_lock "$place/free"
+}
+
+# The package in each Python without the global lock that is on the machine (from 3.14 on: PyO3 knows no earlier one).
+python_without_lock() {
+    local place=$1 python none="no Python without the global lock on this machine"
+    for python in python3.14t python3.15t python3.16t; do
+        command -v "$python" >/dev/null || continue
+        rm -rf "$place"
+        "$CARGO_TARGET_DIR/gate-python/bin/maturin" build -q --release --locked -m bindings/python/Cargo.toml -i "$python" -o "$place"
+        "$python" -m zipfile -e "$place"/*.whl "$place/site"
+        PYTHONPATH=$place/site "$python" -W error tests/python/test_threads.py || fail "many threads at once in $python"
+        counted 2 "many threads at once in $python, without the global lock"
+        none=
+    done
+    echo "$none"
 }
 
 # shellcheck source=docs/gate.sh

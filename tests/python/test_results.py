@@ -7,7 +7,6 @@ import json
 import pickle
 import pickletools
 import re
-from concurrent.futures import ThreadPoolExecutor
 from html.parser import HTMLParser
 from xml.etree import ElementTree
 
@@ -343,12 +342,3 @@ def pickletools_globals(data):
     return {
         text for text in texts if text.replace("_", "").replace(".", "").isalpha() and text.startswith("seamwright")
     }
-
-
-def test_many_threads(joint, steel):
-    def work(n):
-        wider = sw.Joint(form=sw.Form.lap(2), pitch=sw.mm(60 + n), plate=sw.mm(13), hole=sw.mm(23))
-        return sw.check(joint=wider, materials=steel, book="metric").efficiency
-
-    with ThreadPoolExecutor(8) as pool:
-        assert list(pool.map(work, range(200))) == [work(n) for n in range(200)]
