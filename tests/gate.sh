@@ -173,8 +173,8 @@ step_sweep_instructions() {
             awk '/Collected :/ {print $4}'
     }
     # What each seam may take, in tenths; measured by rustc 1.95, with AVX2, it is a tenth less.
-    seams=("even mode 295" "even all 315" "own all 670" "placed all 450" "out all 3900" "crowded all 4000" "zigzag all 3500"
-        "shared all 3700" "lozenge mode 3700" "lozenge all 4400" "uneven all 1800")
+    seams=("even mode 295" "even all 315" "own all 670" "placed all 450" "out all 2750" "crowded all 2770" "zigzag all 2470"
+        "shared all 2420" "lozenge mode 2470" "lozenge all 2870" "uneven all 1350")
     for seam in "${seams[@]}"; do
         read -r seam outputs most <<<"$seam"
         few=$(count 10016 "$outputs" "$seam") many=$(count 50016 "$outputs" "$seam")

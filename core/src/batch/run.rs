@@ -17,8 +17,9 @@ use crate::joint::JointKind;
 /// Rows of a chunk of the kernels that are compiled for a shape: enough that what is done once for each is little, few
 /// enough that the processor fetches the next ones while it works these out.
 const SHAPED: usize = 64;
-/// Rows of a chunk of the kernel of all forms, which keeps all its pieces in the nearest cache.
-const PIECES: usize = 32;
+/// Rows of a chunk of the kernel of all forms: what is found out once for each cut is then little. Its pieces take 50 KB
+/// of the stack, which a small machine has not.
+const PIECES: usize = if cfg!(target_pointer_width = "64") { 128 } else { 32 };
 
 /// Something to be done for a shape that is known at compile time.
 pub trait ShapeWork {
