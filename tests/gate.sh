@@ -373,7 +373,7 @@ python_without_lock() {
         counted 2 "many threads at once in $python, without the global lock"
         none=
     done
-    echo "$none"
+    [ -z "$none" ] || echo "$none"
 }
 
 # shellcheck source=docs/gate.sh

@@ -19,7 +19,7 @@ SHARED = sw.size(form=sw.Form.double_strap(2), plate=mm(12), materials=STEEL, bo
 
 
 def one(n):
-    """All kinds of work on figures of its own, as texts that can be compared."""
+    """All kinds of work on figures of its own."""
     design = sw.size(form=sw.Form.lap(1 + n % 3), plate=mm(8 + n), materials=STEEL, book="metric")
     wider = sw.Joint(form=sw.Form.lap(2), pitch=mm(60 + n), plate=mm(13), hole=mm(23))
     found = sw.search(plates=mm(10 + n % 4), materials=STEEL, book="metric", forms=[sw.Form.lap(2)])
@@ -50,6 +50,8 @@ def test_many_threads_at_once():
     # Neither empty nor all alike, or the comparison below would say nothing.
     assert len({done[2] for done in alone}) == len(alone)
     assert all("pitch" in done[-1] for done in alone)
+    # Khurmi and Gupta, Example 9.4: the lap with a pitch of 71 mm.
+    assert abs(alone[11][2] - 0.6752) < 1e-4
     together, start = {}, threading.Barrier(THREADS)
 
     def work(thread):

@@ -86,6 +86,11 @@ proptest! {
     }
 }
 
+/// A form without a kernel of its own.
+fn lozenge() -> Result<Form, seamwright::Error> {
+    Form::from_rows(JointKind::DoubleStrap, Arrangement::Zigzag, &[(1, 2), (2, 2), (3, 2)])
+}
+
 /// Ten thousand joints of a double-strap triple-riveted seam, figures that do not repeat.
 fn seam(rows: usize) -> Columns {
     let of = |a: f64, b: f64, step: f64| Kept::Values((0..rows).map(|i| a + b * (i as f64 * step).fract()).collect());
@@ -107,7 +112,7 @@ fn every_level_of_the_processor_gives_the_same_bits() {
     assert_eq!(levels.last(), Some(&Lanes::BASELINE));
     assert_eq!(levels.first(), Some(&Lanes::best()));
     let columns = seam(10_000);
-    for form in [Form::double_strap(3), Form::lap(4), Form::unequal_straps(4), Form::single_strap(2)] {
+    for form in [Form::double_strap(3), Form::lap(4), Form::unequal_straps(4), Form::single_strap(2), lozenge()] {
         let form = form.expect("a form");
         compare(&columns, &form, &METRIC.rules).unwrap_or_else(|e| panic!("{e}"));
     }
@@ -116,19 +121,23 @@ fn every_level_of_the_processor_gives_the_same_bits() {
 #[test]
 fn pieces_of_any_length_and_place_give_what_the_whole_gives() {
     let columns = seam(300);
-    let form = Form::double_strap(3).expect("a form");
-    let sweep = Sweep::new(&form, &METRIC.rules, columns.inputs(), columns.rows).expect("a sweep");
-    assert_eq!((sweep.len(), sweep.path()), (300, Path::Form));
-    let mut whole = Results::new(300);
-    sweep.run(0, whole.outputs(0, 300)).expect("one length");
-    for level in Lanes::available() {
-        // Every length up to three chunks, begun at every place up to beyond one: never aligned to a register.
-        for length in (0..100).chain([127, 128, 129, 200]) {
-            for from in 0..40 {
-                let mut piece = Results::new(length + from);
-                level.run_sweep(&sweep, from, piece.outputs(from, from + length)).expect("one length");
-                assert_eq!(piece.bits()[from..], whole.bits()[from..from + length], "{} {from} {length}", level.name());
-                assert!(piece.status[..from].iter().all(|s| *s == 7), "rows before the piece stay untouched");
+    for (form, path) in [(Form::double_strap(3), Path::Form), (lozenge(), Path::Cuts)] {
+        let form = form.expect("a form");
+        let sweep = Sweep::new(&form, &METRIC.rules, columns.inputs(), columns.rows).expect("a sweep");
+        assert_eq!((sweep.len(), sweep.path()), (300, path));
+        let mut whole = Results::new(300);
+        sweep.run(0, whole.outputs(0, 300)).expect("one length");
+        assert_eq!(whole.bits(), singly(&columns, &form, &METRIC.rules).bits());
+        for level in Lanes::available() {
+            // About one to four chunks, begun at every place up to beyond a register: never aligned to one.
+            for length in (0..100).chain([127, 128, 129, 200, 255, 256, 257]) {
+                for from in 0..40 {
+                    let mut piece = Results::new(length + from);
+                    level.run_sweep(&sweep, from, piece.outputs(from, from + length)).expect("one length");
+                    let (found, wanted) = (piece.bits(), whole.bits());
+                    assert_eq!(found[from..], wanted[from..from + length], "{form} {} {from} {length}", level.name());
+                    assert!(piece.status[..from].iter().all(|s| *s == 7), "rows before the piece stay untouched");
+                }
             }
         }
     }
@@ -354,8 +363,7 @@ fn which_kernel_serves_a_sweep() {
     let columns = seam(60);
     let path =
         |form: &Form, rules: &Rules, columns: &Columns| compare(columns, form, rules).unwrap_or_else(|e| panic!("{e}"));
-    let lozenge = Form::from_rows(JointKind::DoubleStrap, Arrangement::Zigzag, &[(1, 2), (2, 2), (3, 2)]);
-    assert_eq!(path(&lozenge.expect("a form"), &METRIC.rules, &columns), Some(Path::Cuts));
+    assert_eq!(path(&lozenge().expect("a form"), &METRIC.rules, &columns), Some(Path::Cuts));
     let triple = Form::double_strap(3).expect("a form");
     assert_eq!(path(&triple, &METRIC.rules, &columns), Some(Path::Form));
     // A margin and distances of rows alone do nothing to the strength.
@@ -403,10 +411,12 @@ fn small_forms() -> Vec<Form> {
 #[test]
 fn every_small_form_with_everything_given() {
     let whole = |part: f64| part.round();
+    // A whole chunk and some rows more.
+    const ROWS: u32 = 141;
     for (at, form) in small_forms().into_iter().enumerate() {
         let densest = f64::from(form.densest_rivets());
-        let mut columns = seam(41);
-        let of = |a: f64, b: f64, step: f64| (0..41).map(move |i| a + b * (f64::from(i) * step + 0.37).fract());
+        let mut columns = seam(ROWS as usize);
+        let of = |a: f64, b: f64, step: f64| (0..ROWS).map(move |i| a + b * (f64::from(i) * step + 0.37).fract());
         let mut pitch: Vec<f64> = of(1.6, 4.0, 0.618_034).map(|p| whole(p * densest * 23.0)).collect();
         (pitch[20], pitch[33]) = (f64::NAN, densest * 12.0);
         columns.kept[PITCH] = Kept::Values(pitch);
